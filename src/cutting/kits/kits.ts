@@ -57,6 +57,8 @@ export interface Kits {
   readonly together: number | null;
   /** What has no price yet. */
   readonly unpriced: readonly Phrase[];
+  /** What of the quilt is in no kit. */
+  readonly remarks: readonly Phrase[];
 }
 
 /** So many kits as the project says, at its prices. */
@@ -92,6 +94,7 @@ export function kits(project: Project): Kits {
     price,
     together: price === null ? null : piecesCost(count, price),
     unpriced,
+    remarks: list.remarks,
   };
 }
 

@@ -3,6 +3,7 @@ import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { FabricId, Project, StripOnHand, StripSet } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { isLongEnough, stripKey, stripsLeftBeside } from '../sets/stripsUnused';
+import { growsWithUse } from '../wedges/growsWithUse';
 import type { NeededPiece } from './neededPiece';
 
 /** The whole quilt from uncut cloth, or what is still to cut as far as the work is. */
@@ -20,7 +21,8 @@ interface Row {
 
 /**
  * Rows for the strips of all sets, fabrics in document order, wide strips first. Sets that are sewn are done: of what is
- * left they are left out. A strip on hand counts where it is at least as long as its set.
+ * left they are left out, and of the whole those known from sewn wedges alone, as nobody knows how long their strips were. A strip
+ * on hand counts where it is at least as long as its set.
  */
 export function setStrips(project: Project, scope: CuttingScope): NeededPiece[] {
   const sewn = project.stripSets.filter((set) => set.progress !== 'planned');
@@ -37,6 +39,7 @@ export function setStrips(project: Project, scope: CuttingScope): NeededPiece[] 
   }
   if (scope === 'whole') {
     for (const set of sewn) {
+      if (growsWithUse(set)) continue;
       for (const strip of set.strips) {
         const row = rowOf(rows, set, strip.fabric, strip.width);
         row.count += 1;

@@ -6,6 +6,7 @@ import type { Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { isPlain } from '../../model/wallCells';
 import { type BattingSize, battingFor } from '../top/batting';
+import { growsWithUse } from '../wedges/growsWithUse';
 import { type BackingYardage, backingYardage } from './backingYardage';
 import { clothOnHand, type FabricYardage, fabricYardage } from './fabricYardage';
 import { totalOf } from './money';
@@ -39,7 +40,7 @@ export function yardage(project: Project, scope: CuttingScope): Yardage {
     fabrics,
     backing,
     batting: size ? battingFor(size.width, size.height, project.preferences.unit) : [],
-    remarks: remarks(project),
+    remarks: remarks(project, scope),
   };
 }
 
@@ -66,7 +67,7 @@ export function totalCost(list: Pick<Yardage, 'fabrics' | 'backing'>): number | 
   ]);
 }
 
-function remarks(project: Project): Phrase[] {
+function remarks(project: Project, scope: CuttingScope): Phrase[] {
   const problem = wedgeProblem(project.wedge);
   if (problem) return [problem];
   const found: Phrase[] = [];
@@ -87,6 +88,17 @@ function remarks(project: Project): Phrase[] {
         sewn,
         '1 block is a picture of a sewn block; its fabric is not counted.',
         '{count} blocks are pictures of sewn blocks; their fabric is not counted.',
+      ),
+    );
+  }
+  const known = scope === 'whole' ? project.stripSets.filter(growsWithUse) : [];
+  if (known.length > 0) {
+    found.push(
+      counted(
+        known.length,
+        'Set {sets} is known by its sewn wedges only: its length is not on record, and its strips are not counted.',
+        'Sets {sets} are known by their sewn wedges only: their length is not on record, and their strips are not counted.',
+        { sets: { list: known.map((set) => set.label) } },
       ),
     );
   }

@@ -6,15 +6,10 @@ import { createSet } from '../../model/create';
 import { freshId } from '../../model/find';
 import { isTooNarrow } from '../../model/lengths';
 import { counted, phrase } from '../../model/phrase';
-import type { FabricId, StripSet } from '../../model/project';
+import type { FabricId } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { type Command, Refusal } from '../apply';
 import type { NewFabric } from '../commands/begin';
-
-/** Whether nothing is known of a set but its sewn wedges, so that every wedge entered shows that it gave one more. */
-export function growsWithUse({ progress, length }: StripSet): boolean {
-  return progress === 'cut' && length === 0;
-}
 
 /**
  * Adds so many sets, each of as many strips of one width, to enter sewn blocks by their sets before the fabrics are told: of `fabrics`,

@@ -1,5 +1,6 @@
 // Turns pictured blocks into pieced ones: their wedges come from sets that are known by what shows of them, as for sewn blocks that
 // are typed in. One undo brings the pictures back.
+import { growsWithUse } from '../../cutting/wedges/growsWithUse';
 import { firstUnknown, sewnStrips } from '../../geometry/asPieced';
 import { findBlock } from '../../model/find';
 import { counted, phrase } from '../../model/phrase';
@@ -14,7 +15,7 @@ import {
 } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { type Command, Refusal } from '../apply';
-import { addSewnSet, growsWithUse } from '../entering/sewnSets';
+import { addSewnSet } from '../entering/sewnSets';
 import { addAll, type NewPictured } from './addPictured';
 
 /** Strips of two wedges that differ by less are taken to be of one set: less than anybody sews to. */

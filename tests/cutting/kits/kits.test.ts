@@ -232,6 +232,33 @@ describe('kits', () => {
   });
 });
 
+describe('a set known from its sewn wedges alone', () => {
+  const project = unpriced();
+  const [first, ...others] = project.stripSets;
+  const sewn = { ...first!, length: 0, progress: 'cut' as const, cut: { up: 6, down: 5 } };
+  const quilt = { ...project, stripSets: [sewn, ...others] };
+  const said =
+    'Set A is known by its sewn wedges only: its length is not on record, and its strips are not counted.';
+
+  it('has no strips in the list, where that is said, instead of strips without a length', () => {
+    const whole = yardage(quilt, 'whole');
+    const lengths = whole.fabrics.flatMap(({ lines }) =>
+      lines.flatMap(({ pieces }) => pieces.map(({ width }) => width)),
+    );
+    expect(Math.min(...lengths)).toBeGreaterThan(0);
+    const without = yardage({ ...project, stripSets: others }, 'whole');
+    expect(whole.fabrics.map(({ buy }) => buy)).toEqual(without.fabrics.map(({ buy }) => buy));
+    expect(whole.remarks.map((one) => speak(one))).toContain(said);
+    // It is sewn: of what is left there is nothing to say.
+    expect(yardage(quilt, 'left').remarks).toEqual([]);
+  });
+
+  it('is missing from a kit, which says so, as it says what else of the quilt is not in it', () => {
+    expect(kits(quilt).remarks.map((one) => speak(one))).toEqual([said]);
+    expect(kits(project).remarks).toEqual([]);
+  });
+});
+
 describe('precut strips', () => {
   it('of 2 1/2" split into 1 1/2" and 1", and a 2" strip takes one of its own', () => {
     const strips = [1.5, 1, 1.5, 1, 2].map((width) => ({ fabric: 'f2', width }));

@@ -32,6 +32,18 @@ function read(project: Project): { words: string; lines: number[] } {
 const count = (text: string, part: string) => text.split(bare(part)).length - 1;
 
 describe('the pages on cutting wedges', () => {
+  it('leave out a set known from its sewn wedges alone, and its card tells no length', () => {
+    const project = projectWith([7.5, 8], 'up', 'in');
+    const sewn = { ...project.stripSets[0]!, length: 0, progress: 'cut' as const, cut: { up: 4, down: 4 } };
+    const quilt = { ...project, stripSets: [sewn, project.stripSets[1]!] };
+    const all = written(quilt, 'a4', ['sets']).pages.flatMap((page) => page.marks);
+    const words = bare(all.map((mark) => (mark.kind === 'text' ? mark.text : '')).join(''));
+    expect(words).not.toContain(bare('1 strip, 0"'));
+    expect(words).not.toContain(bare('No wedge fits'));
+    expect(words).toContain(bare('1 strip, 42" long'));
+    expect(words).toContain(bare('from 42" of a set 8" high'));
+  });
+
   it.each([
     { heights: [7.5, 8, 8.5, 12, 16], firstTip: 'up' as const, unit: 'in' as const },
     { heights: [7.7, 8.25, 15], firstTip: 'down' as const, unit: 'cm' as const },

@@ -1,4 +1,5 @@
 // Strip sets: each one's strips in sewing order, to one scale, with widths, fabrics, height and which way its seams are pressed.
+import { growsWithUse } from '../../../cutting/wedges/growsWithUse';
 import { onRuler } from '../../../cutting/yardage/neededPiece';
 import { heightShort, setHeight, stripPlaces } from '../../../geometry/stripSet';
 import { counted, phrase } from '../../../model/phrase';
@@ -42,9 +43,11 @@ function card(set: StripSet, scale: number, width: Inches, writing: Writing): Fi
   const { project, say, type } = writing;
   const height = setHeight(set.strips, project.wedge.seam);
   const facts = say(
-    counted(set.strips.length, '1 strip, {length} long', '{count} strips, {length} long', {
-      length: { inches: set.length },
-    }),
+    growsWithUse(set)
+      ? counted(set.strips.length, '1 strip', '{count} strips')
+      : counted(set.strips.length, '1 strip, {length} long', '{count} strips, {length} long', {
+          length: { inches: set.length },
+        }),
   );
   const short = heightShort(height, project.wedge);
   const parts = [

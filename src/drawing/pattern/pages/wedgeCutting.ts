@@ -1,5 +1,6 @@
 // Cutting wedges from the sets: where each lies, tip up and tip down in turn, where the cuts run, what is left over. Sets
 // that are cut alike share a drawing. How wedges are laid, in words and lines: cutting/wedges/laying.ts.
+import { growsWithUse } from '../../../cutting/wedges/growsWithUse';
 import { cutLines, layingWords } from '../../../cutting/wedges/laying';
 import { type LedgerRow, wedgeLedger } from '../../../cutting/wedges/ledger';
 import { notDrawnWords } from '../../../cutting/wedges/uses';
@@ -24,7 +25,11 @@ const MANY_NAMES = 12;
 export function wedgeCuttingPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
   const { wedge } = project;
-  const groups = cutAlike(project.stripSets.filter((set) => heightShort(setHeight(set.strips, wedge.seam), wedge) === 0), writing); // biome-ignore format: one line
+  // Of a set known from its sewn wedges alone there is no length to lay wedges on.
+  const sets = project.stripSets.filter(
+    (set) => heightShort(setHeight(set.strips, wedge.seam), wedge) === 0 && !growsWithUse(set),
+  );
+  const groups = cutAlike(sets, writing);
   if (groups.length === 0) return;
   composer.begin(say('Cutting the wedges'));
   // Said once where every set is cut the same way, else over each drawing.

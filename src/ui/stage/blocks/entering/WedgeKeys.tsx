@@ -1,8 +1,8 @@
 // A button for each set and tip, with its picture and how many are left: the keys of blocks that are entered by tapping.
 import { memo, useMemo } from 'react';
+import { growsWithUse } from '../../../../cutting/wedges/growsWithUse';
 import { wedgeLedger } from '../../../../cutting/wedges/ledger';
 import { type Entry, proposedTip } from '../../../../editing/entering/entry';
-import { growsWithUse } from '../../../../editing/entering/sewnSets';
 import type { Block, Place, Tip } from '../../../../model/project';
 import { useApp } from '../../../app';
 import { wedgeTitle } from '../../../steps/blocks/blockWords';

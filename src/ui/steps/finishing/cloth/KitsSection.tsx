@@ -5,6 +5,7 @@ import { orderCsv, stripsCsv } from '../../../../cutting/kits/kitTables';
 import { money } from '../../../../cutting/yardage/money';
 import { counted, phrase } from '../../../../model/phrase';
 import { fileName } from '../../../../store/storage/projectFiles';
+import { Fractions } from '../../../fields/Fractions';
 import { Saved } from '../../../fields/Saved';
 import { useSaveFile } from '../../../useSaveFile';
 import { useSay, useWrite } from '../../../words';
@@ -62,6 +63,11 @@ export function KitsSection() {
             {say('{count} kits: {sum}.', { count: made.count, sum: money(made.together, project) })}
           </p>
         )}
+        {made.remarks.map((remark) => (
+          <p key={remark.say} className="quiet">
+            <Fractions text={say(remark)} />
+          </p>
+        ))}
         <FoldRows
           sum={say(counted(made.fabrics.length, '1 fabric in a kit', '{count} fabrics in a kit'))}
           openAll="Open all fabrics of a kit"
