@@ -8,7 +8,6 @@ import { type Phrase, type PhraseValue, phrase } from './phrase';
 import type { PicturedBlock, Project } from './project';
 import type { Problem } from './result';
 import { cellCount, isPlain } from './wallCells';
-import { rowWords } from './words/rowWords';
 
 /** All broken references and counts of a project that the schema has passed; empty when it is sound. */
 export function checkReferences(project: Project): Problem[] {
@@ -207,11 +206,9 @@ function wallCells(project: Project): Problem[] {
   if (cells.length !== needed) {
     const say =
       project.setting.layout.kind === 'onPoint'
-        ? 'The wall lists {cells} cells; {rows} on point need {needed}.'
-        : 'The wall lists {cells} cells; {rows} need {needed}.';
-    return [
-      problem('cells', 'wall.cells', say, { cells: cells.length, rows: rowWords(project.wall), needed }),
-    ];
+        ? 'The wall lists {cells} cells; {rows} × {columns} on point need {needed}.'
+        : 'The wall lists {cells} cells; {rows} × {columns} need {needed}.';
+    return [problem('cells', 'wall.cells', say, { cells: cells.length, rows, columns, needed })];
   }
   const blocks = new Map(project.blocks.map((block) => [block.id, block.number]));
   const hung = new Map<string, number>();
