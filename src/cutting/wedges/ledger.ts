@@ -58,3 +58,8 @@ export function checkWedges(project: Project): Problem[] {
     }),
   );
 }
+
+/** Whether nothing is known of a set but its sewn wedges, so that every wedge entered shows that it gave one more. */
+export function growsWithUse({ progress, length }: StripSet): boolean {
+  return progress === 'cut' && length === 0;
+}

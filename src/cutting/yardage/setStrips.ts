@@ -1,9 +1,10 @@
 // The strips that go into strip sets, as rows to cut: one for each fabric, width and length, with those already on hand.
+
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { FabricId, Project, StripOnHand, StripSet } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { isLongEnough, stripKey, stripsLeftBeside } from '../sets/stripsUnused';
-import { growsWithUse } from '../wedges/growsWithUse';
+import { growsWithUse } from '../wedges/ledger';
 import type { NeededPiece } from './neededPiece';
 
 /** The whole quilt from uncut cloth, or what is still to cut as far as the work is. */

@@ -1,4 +1,5 @@
 // The whole list of cloth: every fabric of the quilt, the backing and the batting.
+
 import { wedgeProblem } from '../../geometry/wedge';
 import { picturesInQuilt } from '../../model/colourway';
 import { counted, type Phrase, phrase } from '../../model/phrase';
@@ -6,7 +7,7 @@ import type { Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { isPlain } from '../../model/wallCells';
 import { type BattingSize, battingFor } from '../top/batting';
-import { growsWithUse } from '../wedges/growsWithUse';
+import { growsWithUse } from '../wedges/ledger';
 import { type BackingYardage, backingYardage } from './backingYardage';
 import { clothOnHand, type FabricYardage, fabricYardage } from './fabricYardage';
 import { totalOf } from './money';

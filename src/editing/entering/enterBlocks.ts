@@ -1,7 +1,6 @@
 // Enters blocks that are sewn already, or planned elsewhere. A sewn block is a fact: where the sets have too few wedges for it, blocks that
 // are only planned give theirs up, and counts of wedges may be corrected in the same command.
-import { growsWithUse } from '../../cutting/wedges/growsWithUse';
-import { wedgeLedger } from '../../cutting/wedges/ledger';
+import { growsWithUse, wedgeLedger } from '../../cutting/wedges/ledger';
 import { createBlock } from '../../model/create';
 import { cellIndexOf, findBlock, findSet } from '../../model/find';
 import { whyCornersLocked, whyPlacesLocked } from '../../model/freedom';

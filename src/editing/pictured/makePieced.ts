@@ -1,6 +1,6 @@
 // Turns pictured blocks into pieced ones: their wedges come from sets that are known by what shows of them, as for sewn blocks that
 // are typed in. One undo brings the pictures back.
-import { growsWithUse } from '../../cutting/wedges/growsWithUse';
+import { growsWithUse } from '../../cutting/wedges/ledger';
 import { firstUnknown, sewnStrips } from '../../geometry/asPieced';
 import { findBlock } from '../../model/find';
 import { counted, phrase } from '../../model/phrase';

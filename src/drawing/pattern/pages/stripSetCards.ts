@@ -1,5 +1,5 @@
 // Strip sets: each one's strips in sewing order, to one scale, with widths, fabrics, height and which way its seams are pressed.
-import { growsWithUse } from '../../../cutting/wedges/growsWithUse';
+import { growsWithUse } from '../../../cutting/wedges/ledger';
 import { onRuler } from '../../../cutting/yardage/neededPiece';
 import { heightShort, setHeight, stripPlaces } from '../../../geometry/stripSet';
 import { counted, phrase } from '../../../model/phrase';

@@ -1,8 +1,7 @@
 // Cutting wedges from the sets: where each lies, tip up and tip down in turn, where the cuts run, what is left over. Sets
 // that are cut alike share a drawing. How wedges are laid, in words and lines: cutting/wedges/laying.ts.
-import { growsWithUse } from '../../../cutting/wedges/growsWithUse';
 import { cutLines, layingWords } from '../../../cutting/wedges/laying';
-import { type LedgerRow, wedgeLedger } from '../../../cutting/wedges/ledger';
+import { growsWithUse, type LedgerRow, wedgeLedger } from '../../../cutting/wedges/ledger';
 import { notDrawnWords } from '../../../cutting/wedges/uses';
 import { plannedWedges, type WedgeCount, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
 import type { Outline } from '../../../geometry/point';

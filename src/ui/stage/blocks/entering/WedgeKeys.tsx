@@ -1,7 +1,6 @@
 // A button for each set and tip, with its picture and how many are left: the keys of blocks that are entered by tapping.
 import { memo, useMemo } from 'react';
-import { growsWithUse } from '../../../../cutting/wedges/growsWithUse';
-import { wedgeLedger } from '../../../../cutting/wedges/ledger';
+import { growsWithUse, wedgeLedger } from '../../../../cutting/wedges/ledger';
 import { type Entry, proposedTip } from '../../../../editing/entering/entry';
 import type { Block, Place, Tip } from '../../../../model/project';
 import { useApp } from '../../../app';
