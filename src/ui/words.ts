@@ -1,5 +1,5 @@
 // Turns sentences into text on screen, in the person's unit. The English sentence is the key for translations.
-import { createContext, useContext } from 'react';
+import { createContext, useCallback, useContext } from 'react';
 import {
   isolated,
   type Names,
@@ -35,7 +35,10 @@ export function useWrite(): Say {
 function useWords(names?: Names): Say {
   const unit = useUnit();
   const translate = useContext(Language);
-  return (sentence, values) => speak(asPhrase(sentence, values), unit, translate, names, NUMBERS);
+  return useCallback(
+    (sentence, values) => speak(asPhrase(sentence, values), unit, translate, names, NUMBERS),
+    [unit, translate, names],
+  );
 }
 
 function asPhrase(sentence: string | Phrase | Figure, values?: Record<string, PhraseValue>): Phrase {

@@ -1,6 +1,5 @@
 // From the wall as it hangs to a wished arrangement by hand: which blocks are taken down, and in what order they go up again. As few
 // blocks as can be are touched, and they are touched in as small groups as can be found: turns, swaps of two, rounds of more.
-import { findBlock } from '../../model/find';
 import type { Move } from '../../model/moves';
 import type { Block, BlockId, Project } from '../../model/project';
 import { Looks, NOTHING } from './looks';
@@ -28,6 +27,8 @@ export interface HandStep {
   readonly carries: readonly Carry[];
 }
 
+type Blocks = ReadonlyMap<BlockId, Block>;
+
 /** What a slot shows now and is to show, and the block that is there; slots are cells, and places on the side table. */
 interface Slot {
   readonly spot: Spot;
@@ -48,12 +49,13 @@ interface Slot {
  */
 export function handSteps(project: Project, wished: Project): HandStep[] {
   const looks = new Looks(project);
-  const slots = slotsOf(project, wished, looks);
+  const blocks = new Map(project.blocks.map((block) => [block.id, block]));
+  const slots = slotsOf(project, wished, blocks, looks);
   const turns = slots.filter((slot) => slot.sort === slot.wants);
   const rounds = shortRounds(slots.filter((slot) => slot.sort !== slot.wants));
   return [
-    ...turns.map((slot): HandStep => ({ kind: 'turn', carries: carries(project, looks, [slot]) })),
-    ...rounds.map((round): HandStep => ({ kind: kindOf(round), carries: carries(project, looks, round) })),
+    ...turns.map((slot): HandStep => ({ kind: 'turn', carries: carries(blocks, looks, [slot]) })),
+    ...rounds.map((round): HandStep => ({ kind: kindOf(round), carries: carries(blocks, looks, round) })),
   ];
 }
 
@@ -87,11 +89,13 @@ export function blocksTouched(steps: readonly HandStep[]): number {
 }
 
 /** Every slot that is to show something else, with the side table's beside the cells. */
-function slotsOf(project: Project, wished: Project, looks: Looks): Slot[] {
+function slotsOf(project: Project, wished: Project, blocks: Blocks, looks: Looks): Slot[] {
   const cells = project.wall.cells.flatMap((cell, at): Slot[] => {
     const then = wished.wall.cells[at] ?? null;
-    const block = cell && known(project, cell.block);
-    const other = then && known(project, then.block);
+    // Looks are worked out only where something else hangs: a large wall is compared at every turn.
+    if (cell?.block === then?.block && cell?.turn === then?.turn) return [];
+    const block = cell && known(blocks, cell.block);
+    const other = then && known(blocks, then.block);
     const look = other ? looks.of(other, then!.turn) : NOTHING;
     if ((block ? looks.of(block, cell!.turn) : NOTHING) === look) return [];
     return [
@@ -119,9 +123,10 @@ function tableSlots(project: Project, cells: readonly Slot[], looks: Looks): Slo
   const slots: Slot[] = [];
   const slot = { spot: 'side table' as const, turn: 0, look: NOTHING };
   for (const block of project.blocks) {
+    if (hung.has(block.id)) continue;
     const sort = looks.sortOf(block);
     const wanted = short.get(sort) ?? 0;
-    if (hung.has(block.id) || wanted <= 0) continue;
+    if (wanted <= 0) continue;
     short.set(sort, wanted - 1);
     slots.push({ ...slot, block: block.id, sort, wants: NOTHING });
   }
@@ -200,14 +205,14 @@ function inOrder(round: readonly Slot[]): readonly Slot[] {
   return [...round.slice(start), ...round.slice(0, start)];
 }
 
-function carries(project: Project, looks: Looks, round: readonly Slot[]): Carry[] {
+function carries(blocks: Blocks, looks: Looks, round: readonly Slot[]): Carry[] {
   const ordered = inOrder(round);
   return ordered.flatMap((to, at): Carry[] => {
     const from = ordered[(at + 1) % ordered.length]!;
     if (from.block === null) return [];
     const { block, turn } = from;
     if (to.spot === 'side table') return [{ block, from: from.spot, to: to.spot, turn, turned: 0 }];
-    const turned = looks.turnFor(known(project, block), to.look, turn);
+    const turned = looks.turnFor(known(blocks, block), to.look, turn);
     if (turned === null) throw new Error(`handSteps: block ${block} does not look as wished`);
     return [{ block, from: from.spot, to: to.spot, turn, turned }];
   });
@@ -218,8 +223,8 @@ function kindOf(round: readonly Slot[]): HandStep['kind'] {
   return round.length === 2 ? 'swap' : 'round';
 }
 
-function known(project: Project, id: BlockId): Block {
-  const block = findBlock(project, id);
+function known(blocks: Blocks, id: BlockId): Block {
+  const block = blocks.get(id);
   if (!block) throw new Error(`handSteps: no block ${id}`);
   return block;
 }

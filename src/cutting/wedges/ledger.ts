@@ -14,8 +14,23 @@ export interface LedgerRow {
   readonly left: WedgeCount;
 }
 
-/** One row for each strip set, in order. */
-export function wedgeLedger(project: Project): LedgerRow[] {
+const kept = new WeakMap<Project['blocks'], { readonly project: Project; readonly rows: readonly LedgerRow[] }>();
+
+/**
+ * One row for each strip set, in order. It does not depend on where blocks hang; the last of each list of blocks is kept, if lists are
+ * frozen (those of a quilt on screen are), so that nobody changes them in place.
+ */
+export function wedgeLedger(project: Project): readonly LedgerRow[] {
+  const known = kept.get(project.blocks);
+  if (known && known.project.stripSets === project.stripSets && known.project.wedge === project.wedge)
+    return known.rows;
+  const rows = rowsOf(project);
+  if ([project.blocks, project.stripSets, project.wedge].every((part) => Object.isFrozen(part)))
+    kept.set(project.blocks, { project, rows });
+  return rows;
+}
+
+function rowsOf(project: Project): LedgerRow[] {
   const used = usedWedges(project);
   return project.stripSets.map((set) => {
     const available = availableWedges(set, project.wedge);

@@ -17,7 +17,7 @@ import { useParts } from './growing/useParts';
 import { HungBlockView, Ring } from './HungBlockView';
 import { PoolMarks, SeamMarks } from './marks/Marks';
 import { clashesToTell } from './standing/clashesToTell';
-import { hungWords } from './standing/hungWords';
+import { hungNames } from './standing/hungWords';
 
 const SPOT_MARKS = later(async () => (await import('./marks/SpotMarks')).SpotMarks);
 const NO_MARKS: readonly Mark[] = [];
@@ -49,6 +49,7 @@ export interface TopLayerProps {
 export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const say = useSay();
   const { drawing, fabrics, hanging, balance, findings, chosen, spot, lit } = props;
+  const nameOf = useMemo(() => hungNames(say), [say]);
   const marks = useMemo(() => marksByBlock(findings, chosen, spot), [findings, chosen, spot]);
   // In order of numbers on a wall that is drawn in parts, so that an exchange only moves blocks on screen and no element is removed and added.
   const inOrder = useMemo(
@@ -82,7 +83,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           hung={hung}
           width={drawing.block.width}
           height={drawing.block.height}
-          label={say(hungWords(hung, hanging, clashes(hung.block)))}
+          label={nameOf(hung, hanging, clashes(hung.block))}
           picked={hung.block === props.picked}
           tabbable={hung.cell === props.focused}
           number={props.number || props.numbered.has(hung.block)}

@@ -11,6 +11,9 @@ export type ClashesToTell = (block: BlockId) => readonly Clash[] | null;
 /** Parts of a quilt on which the clashes of every block depend. */
 const FOR_ALL = ['fabrics', 'setting', 'wedge', 'stripSets', 'preferences'] as const;
 
+const NONE: readonly Clash[] = [];
+const kept = new WeakMap<readonly Clash[], ReadonlyMap<BlockId, readonly Clash[]>>();
+
 /** What is to be told of the blocks of a quilt, from its balance or that of an earlier state. */
 export function clashesToTell(
   balance: Pick<Balance, 'project' | 'clashes'> | null,
@@ -19,9 +22,10 @@ export function clashesToTell(
   const before = balance?.project;
   if (!before || FOR_ALL.some((part) => before[part] !== now[part]) || !sameSize(before, now))
     return () => null;
-  const found = byBlock(balance.clashes);
+  const found = kept.get(balance.clashes) ?? byBlock(balance.clashes);
+  kept.set(balance.clashes, found);
   const stale = staleBlocks(before, now);
-  return (block) => (stale.has(block) ? null : (found.get(block) ?? []));
+  return (block) => (stale.has(block) ? null : (found.get(block) ?? NONE));
 }
 
 function sameSize({ wall: one }: Project, { wall: other }: Project): boolean {

@@ -24,6 +24,19 @@ export function hungWords(
     : phrase('{lies}; {clashes}', { lies, clashes: clashWords(number, clashes) });
 }
 
+/** As hungWords, spoken; the name of a block is made anew only where it changes: an edit of one of 400 leaves the others. */
+export function hungNames(say: (words: Phrase) => string): (...of: Parameters<typeof hungWords>) => string {
+  const kept = new WeakMap<object, { place: string; clashes: readonly Clash[] | null; name: string }>();
+  return (hung, hanging, clashes) => {
+    const place = Object.values(rowAndColumn(hung.cell, hanging)).join();
+    const known = kept.get(hung);
+    if (known?.place === place && known.clashes === clashes) return known.name;
+    const name = say(hungWords(hung, hanging, clashes));
+    kept.set(hung, { place, clashes, name });
+    return name;
+  };
+}
+
 function clashWords(number: number, clashes: readonly Clash[]): Phrase {
   if (clashes.length === 0) return phrase('no clash');
   const others = new Set(clashes.flatMap(({ numbers }) => numbers.filter((one) => one !== number)));
