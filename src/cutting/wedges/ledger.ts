@@ -14,19 +14,21 @@ export interface LedgerRow {
   readonly left: WedgeCount;
 }
 
-const kept = new WeakMap<Project['blocks'], { readonly project: Project; readonly rows: readonly LedgerRow[] }>();
+const kept = new WeakMap<
+  Project['blocks'],
+  { readonly project: Project; readonly rows: readonly LedgerRow[] }
+>();
 
 /**
- * One row for each strip set, in order. It does not depend on where blocks hang; the last of each list of blocks is kept, if lists are
- * frozen (those of a quilt on screen are), so that nobody changes them in place.
+ * One row for each strip set, in order. It does not depend on where blocks hang; the last of each list of blocks is kept, if that is
+ * frozen, as all of a quilt on screen is: nobody changes it in place.
  */
 export function wedgeLedger(project: Project): readonly LedgerRow[] {
-  const known = kept.get(project.blocks);
-  if (known && known.project.stripSets === project.stripSets && known.project.wedge === project.wedge)
-    return known.rows;
+  const { blocks, stripSets, wedge } = project;
+  const known = kept.get(blocks);
+  if (known?.project.stripSets === stripSets && known.project.wedge === wedge) return known.rows;
   const rows = rowsOf(project);
-  if ([project.blocks, project.stripSets, project.wedge].every((part) => Object.isFrozen(part)))
-    kept.set(project.blocks, { project, rows });
+  if (Object.isFrozen(blocks)) kept.set(blocks, { project, rows });
   return rows;
 }
 

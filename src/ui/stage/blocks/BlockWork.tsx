@@ -1,9 +1,12 @@
 // Round the panel and the large area: the opened block, and the hands that trade its wedges.
 import type { ReactNode } from 'react';
+import { later } from '../../later';
+import { Shown } from '../../Shown';
 import { BenchContext, useOpenedBlock } from '../../steps/blocks/workshop/bench';
 import { TradingContext } from '../../steps/blocks/workshop/trade';
 import { useTrade } from '../../steps/blocks/workshop/useTrade';
-import { CarriedWedge } from './CarriedWedge';
+
+const CARRIED = later(async () => (await import('./CarriedWedge')).CarriedWedge);
 
 export function BlockWork({ children }: { children: ReactNode }) {
   const trade = useTrade();
@@ -12,7 +15,7 @@ export function BlockWork({ children }: { children: ReactNode }) {
     <TradingContext value={trade}>
       <BenchContext value={bench}>
         {children}
-        <CarriedWedge />
+        {trade.carried ? <Shown part={CARRIED} given={{}} /> : null}
       </BenchContext>
     </TradingContext>
   );

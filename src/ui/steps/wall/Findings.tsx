@@ -29,8 +29,9 @@ export function Findings() {
   const shown = all ? findings : findings.slice(0, FIRST);
   const hung = project.wall.cells.some((cell) => cell !== null);
   const bare = hung && !hasWedges(project);
-  // That nothing clashed before says nothing of what hangs now.
-  const open = balance === null || (pending && hung && !bare && findings.length === 0);
+  // That nothing clashed before says nothing of other blocks.
+  const other = balance?.project.blocks !== project.blocks;
+  const open = balance === null || (other && hung && !bare && findings.length === 0);
   return (
     <section aria-label={say('What clashes')} aria-busy={pending}>
       {reason === null ? null : (

@@ -24,16 +24,19 @@ export function hungWords(
     : phrase('{lies}; {clashes}', { lies, clashes: clashWords(number, clashes) });
 }
 
-/** As hungWords, spoken; the name of a block is made anew only where it changes: an edit of one of 400 leaves the others. */
+/**
+ * As hungWords, spoken; a name is made anew only where it changes, so that an edit of one of 400 blocks leaves the others. A hung block is
+ * another where it hangs in another place (drawing/drawProject.ts).
+ */
 export function hungNames(say: (words: Phrase) => string): (...of: Parameters<typeof hungWords>) => string {
-  const kept = new WeakMap<object, { place: string; clashes: readonly Clash[] | null; name: string }>();
+  const kept = new WeakMap<object, readonly [readonly Clash[] | null, string]>();
   return (hung, hanging, clashes) => {
-    const place = Object.values(rowAndColumn(hung.cell, hanging)).join();
-    const known = kept.get(hung);
-    if (known?.place === place && known.clashes === clashes) return known.name;
-    const name = say(hungWords(hung, hanging, clashes));
-    kept.set(hung, { place, clashes, name });
-    return name;
+    let known = kept.get(hung);
+    if (known?.[0] !== clashes) {
+      known = [clashes, say(hungWords(hung, hanging, clashes))];
+      kept.set(hung, known);
+    }
+    return known![1];
   };
 }
 

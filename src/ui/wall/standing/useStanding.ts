@@ -44,8 +44,9 @@ export function useStanding(
   if (!project.wall.cells.some((cell) => cell !== null)) return { now: null, after: null };
   // Between letting go and the analysis, what was tried is what there is.
   const done = pending && tried && sameHanging(moved(tried.of, tried.moves), project) ? tried.after : null;
-  // That nothing clashed before says nothing of what hangs now.
-  const now = done ?? (balance && !(pending && balance.clashes.length === 0) ? standingOf(balance) : null);
+  // That nothing clashed before says nothing of other blocks.
+  const other = balance?.project.blocks !== project.blocks && balance?.clashes.length === 0;
+  const now = done ?? (balance && !other ? standingOf(balance) : null);
   if (preview) {
     const after = seen?.project === preview.project ? standingOf(seen) : null;
     return { now, after };
