@@ -1,6 +1,8 @@
 // What the trade's words mean, one plain sentence each. The screen lists them and says the same where it explains a word; the pattern
 // explains the ones it says; the table of words in DEVELOPERS.md gives them beside the names in the code.
 
+import { SCORE_MEANS } from './score';
+
 export interface Term {
   readonly term: TermName;
   readonly means: string;
@@ -44,7 +46,7 @@ const WORDS = [
   ['pool', 'Light, dark or one colour clustered in one part of the top.'],
   ['finding', 'One thing about the top that is worth a look.'],
   ['mend', 'A small change that removes a clash or spreads out a pool.'],
-  ['score', 'How well the top is arranged: a random layout scores 100, and lower is better.'],
+  ['score', SCORE_MEANS],
   ['shuffle', 'The search for a layout with a better score.'],
   ['shuffle number', 'The same number gives the same layout again from the same start.'],
   ['mix number', 'The same number makes the same strip sets again.'],

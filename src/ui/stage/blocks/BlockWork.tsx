@@ -1,12 +1,9 @@
 // Round the panel and the large area: the opened block, and the hands that trade its wedges.
 import type { ReactNode } from 'react';
-import { later } from '../../later';
-import { Shown } from '../../Shown';
 import { BenchContext, useOpenedBlock } from '../../steps/blocks/workshop/bench';
 import { TradingContext } from '../../steps/blocks/workshop/trade';
 import { useTrade } from '../../steps/blocks/workshop/useTrade';
-
-const CARRIED = later(async () => (await import('./CarriedWedge')).CarriedWedge);
+import { CarriedWedge } from './CarriedWedge';
 
 export function BlockWork({ children }: { children: ReactNode }) {
   const trade = useTrade();
@@ -15,7 +12,7 @@ export function BlockWork({ children }: { children: ReactNode }) {
     <TradingContext value={trade}>
       <BenchContext value={bench}>
         {children}
-        {trade.carried ? <Shown part={CARRIED} given={{}} /> : null}
+        <CarriedWedge />
       </BenchContext>
     </TradingContext>
   );

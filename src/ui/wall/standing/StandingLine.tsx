@@ -1,7 +1,7 @@
 // The line under the wall that always says how it stands: clashes and score, and what the hand or the preview would make of them.
 import { Printer } from 'lucide-react';
 import { weightsOf } from '../../../balance/score/wishes';
-import { meaningOf } from '../../../model/words/glossary';
+import { SCORE_MEANS } from '../../../model/words/score';
 import { useApp } from '../../app';
 import { useSay } from '../../words';
 import type { Gesture } from '../hands/gesture';
@@ -18,7 +18,7 @@ export function StandingLine({ gesture, small }: { gesture: Gesture | null; smal
   const words = now && !empty ? standingWords(now, after, weightsOf(project.preferences)) : null;
   return (
     <div className="standing">
-      <p title={say(meaningOf('score'))}>
+      <p title={say(SCORE_MEANS)}>
         {empty ? say('No block hangs yet') : null}
         {words?.map((one, at) => (
           // Elements that stay: to put others in for each cell that the hand enters has the styles of the whole area worked out again.
