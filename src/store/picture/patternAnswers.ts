@@ -7,6 +7,7 @@ import widerStrong from '@fontsource/figtree/files/figtree-latin-ext-600-normal.
 import latinDisplay from '@fontsource/young-serif/files/young-serif-latin-400-normal.woff?url';
 import widerDisplay from '@fontsource/young-serif/files/young-serif-latin-ext-400-normal.woff?url';
 import { PAPERS, type Pattern } from '../../drawing/pattern/page';
+import { pageShapes } from '../../drawing/pattern/pageShapes';
 import { writingPattern } from '../../drawing/pattern/pattern';
 import { openFont } from '../../drawing/pattern/pdf/openFont';
 import { type PdfKit, PdfSheets } from '../../drawing/pattern/pdf/pdfSheets';
@@ -25,10 +26,17 @@ const FONTS = {
 
 /** What the worker does with its asks. */
 export const PATTERN_ANSWERS: Answers<PatternJobs> = {
-  async layOut({ project, options, writing }, work) {
+  async layOut({ project, options, writing, number }, work) {
     measure ??= new PdfSheets(await loadKit(), PAPERS.a4).type;
     const going = untilStopped(writingPattern(project, options, sayIn(writing), measure));
-    return work.run(going, (_, due) => due && work.tell(null));
+    const laid = await work.run(going, (_, due) => due && work.tell(null));
+    if (!laid?.ok) return laid;
+    kept = { number, pattern: laid.value };
+    return ok({ ...laid.value, pages: laid.value.pages.map(({ parts }) => ({ parts })) });
+  },
+  page({ number, page }) {
+    const pattern = keptUnder(number);
+    return pattern && pageShapes(pattern.pages[page]!, pattern.paper, `page${page + 1}`);
   },
   async make(ask, work) {
     work.tell({ doing: phrase('Fetching the typefaces …'), share: 0 });
@@ -36,6 +44,13 @@ export const PATTERN_ANSWERS: Answers<PatternJobs> = {
     return work.run(making(kit, ask), (progress) => work.tell(progress));
   },
 };
+
+/** The pages last laid out for the screen. */
+let kept: { readonly number: number; readonly pattern: Pattern } | null = null;
+
+function keptUnder(number: number | null): Pattern | null {
+  return kept?.number === number ? kept.pattern : null;
+}
 
 /** Measures letters for pages on screen; it remembers all it has measured. */
 let measure: PdfSheets['type'] | null = null;
@@ -55,7 +70,8 @@ type MakeAsk = PatternJobs['make']['ask'];
 
 function* making(kit: PdfKit, ask: MakeAsk): Generator<PdfProgress, Result<MadePdf> | null, boolean> {
   const sheets = new PdfSheets(kit, PAPERS[ask.options.paper], new Map(ask.pictures));
-  const written = ask.laidOut ? ok(ask.laidOut) : yield* layingOut(ask, sheets);
+  const there = keptUnder(ask.laidOut);
+  const written = there ? ok(there) : yield* layingOut(ask, sheets);
   if (!written?.ok) return written;
   const { pages, title } = written.value;
   for (const [index, page] of pages.entries()) {

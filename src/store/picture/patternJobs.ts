@@ -1,6 +1,7 @@
 // The messages of the worker that lays out the pattern and makes its file; workers/protocol.ts has the protocol.
 import type { PatternOptions } from '../../drawing/pattern/options';
-import type { Pattern } from '../../drawing/pattern/page';
+import type { Page, Pattern } from '../../drawing/pattern/page';
+import type { PageShapes } from '../../drawing/pattern/pageShapes';
 import type { Phrase } from '../../model/phrase';
 import type { PictureId, StoredPicture } from '../../model/picture/picture';
 import type { Project } from '../../model/project';
@@ -36,14 +37,29 @@ export interface PdfProgress {
   readonly share: number;
 }
 
+/** A pattern without what is on its pages, of which there can be thirty megabytes: the worker keeps them. */
+export interface PatternOutline extends Omit<Pattern, 'pages'> {
+  readonly pages: readonly Pick<Page, 'parts'>[];
+}
+
 export interface PatternJobs {
-  /** The answer is null where it was stopped. */
-  readonly layOut: { readonly ask: Asked; readonly progress: null; readonly answer: Result<Pattern> | null };
+  /** The worker keeps the pages under a number of the page's own. The answer is null where it was stopped. */
+  readonly layOut: {
+    readonly ask: Asked & { readonly number: number };
+    readonly progress: null;
+    readonly answer: Result<PatternOutline> | null;
+  };
+  /** What is on a page, from 0, of the pages kept under a number; null where they are not kept. */
+  readonly page: {
+    readonly ask: { readonly number: number; readonly page: number };
+    readonly progress: null;
+    readonly answer: PageShapes | null;
+  };
   readonly make: {
     readonly ask: Asked & {
       readonly pictures: readonly (readonly [PictureId, StoredPicture])[];
-      /** The very pages, where they are laid out already; null where they are not. */
-      readonly laidOut: Pattern | null;
+      /** Under what the worker may keep these very pages; null where it has none. */
+      readonly laidOut: number | null;
     };
     readonly progress: PdfProgress;
     readonly answer: Result<MadePdf> | null;

@@ -1,13 +1,13 @@
 // Has the written pattern laid out, and its PDF made, in a worker, so that the page stays free. patternAnswers.ts does the work.
 import type { PatternOptions } from '../../drawing/pattern/options';
-import type { Pattern } from '../../drawing/pattern/page';
-import { type Phrase, phrase } from '../../model/phrase';
+import type { PageShapes } from '../../drawing/pattern/pageShapes';
+import { phrase } from '../../model/phrase';
 import type { Pictures } from '../../model/picture/picture';
 import type { Project } from '../../model/project';
 import { ok, type Result } from '../../model/result';
 import { inPage, type WorkerLike } from '../workers/protocol';
 import { type Running, type Settled, WorkerClient } from '../workers/workerClient';
-import type { MadePdf, PatternJobs, PdfProgress, Writing } from './patternJobs';
+import type { MadePdf, PatternJobs, PatternOutline, PdfProgress, Writing } from './patternJobs';
 
 export interface PatternPdf extends Omit<MadePdf, 'bytes'> {
   readonly file: Blob;
@@ -19,10 +19,24 @@ export type RunningPdf = Omit<Running<PatternPdf>, 'stop'>;
 /** Seconds of patience: packing a large pattern with many pictures is one part of the work. */
 const PATIENCE = 90;
 
-/** The worker for the pages on screen; it keeps what it has measured. */
-let screen: WorkerClient<PatternJobs> | null = null;
+/** A worker and what it does, for the words on why it failed. */
+interface Helper {
+  readonly client: WorkerClient<PatternJobs>;
+  makes: boolean;
+}
+
+/** The worker for the pages on screen; it keeps them, and what it has measured. */
+let screen: Helper | null = null;
 /** Settles when the last pages asked for are there, or given up. */
 let last: Promise<unknown> = Promise.resolve();
+/** Patterns laid out so far; each is kept under its number. */
+let count = 0;
+
+/** A pattern that is laid out; what is on its pages comes when it is asked for. */
+export interface LaidOut extends PatternOutline {
+  /** What is on a page, from 0; null where it is no longer wanted. Never rejects. */
+  readonly page: (index: number) => Promise<Result<PageShapes> | null>;
+}
 
 /** The pages as the file would have them, to be looked at; null where `isStale` said so on the way. Never rejects. */
 export async function layOutPattern(
@@ -30,28 +44,56 @@ export async function layOutPattern(
   options: PatternOptions,
   writing: Writing,
   isStale: () => boolean,
-): Promise<Result<Pattern> | null> {
-  screen ??= client((reason) => phrase('The pages could not be laid out ({reason}).', { reason }));
+): Promise<Result<LaidOut> | null> {
+  count += 1;
+  const ask = { project, options, writing, number: count };
   // What was asked before is no longer wanted.
-  screen.stop();
-  const pages = last.then(() =>
-    isStale() ? null : screen!.ask('layOut', () => ({ project, options, writing })),
+  screen?.client.stop();
+  const answer = await afterLast(async () =>
+    isStale() ? null : inner(await onScreen().ask('layOut', () => ask)),
   );
-  last = pages;
-  const answer = inner(await pages);
-  if (answer?.ok) laid.set(project, { by: choicesOf(options, writing), pattern: answer.value });
-  return answer;
+  if (!answer?.ok) return answer;
+  laid.set(project, { by: choicesOf(options, writing), number: ask.number, helper: screen });
+  return ok({ ...answer.value, page: (index) => afterLast(() => pageOf(ask, index)) });
 }
 
-/** The pages on screen by their project: the file has the very same, so they are not laid out again for it. */
-const laid = new WeakMap<Project, { readonly by: string; readonly pattern: Pattern }>();
+/** Asks for what is on a page; laid out once more where the worker has gone, or makes the file. */
+async function pageOf(ask: PatternJobs['layOut']['ask'], page: number): Promise<Result<PageShapes> | null> {
+  const { number } = ask;
+  const there = async () => {
+    const settled = await onScreen().ask('page', () => ({ number, page }));
+    return settled?.ok ? settled.value && ok(settled.value) : settled;
+  };
+  const first = await there();
+  if (first) return first;
+  const again = inner(await onScreen().ask('layOut', () => ask));
+  return again?.ok ? there() : again;
+}
+
+/** Does it once what was asked before is done: a worker has one ask at a time. */
+function afterLast<T>(work: () => Promise<T>): Promise<T> {
+  const done = last.then(work);
+  last = done.catch(() => undefined);
+  return done;
+}
+
+function onScreen(): WorkerClient<PatternJobs> {
+  screen ??= helper();
+  return screen.client;
+}
+
+/** Which pages are on screen, by their project: the file has the very same, so they are not laid out again for it. */
+const laid = new WeakMap<
+  Project,
+  { readonly by: string; readonly number: number; readonly helper: Helper | null }
+>();
 
 /** What pages of one project differ by. */
 function choicesOf({ paper, parts }: PatternOptions, { unit, numbers }: Writing): string {
   return JSON.stringify([paper, parts, unit, numbers]);
 }
 
-/** Starts making the file. `tell` gets the progress. */
+/** Starts making the file, in the worker that keeps these pages if there is one. `tell` gets the progress. */
 export function makePatternPdf(
   project: Project,
   pictures: Pictures,
@@ -59,31 +101,44 @@ export function makePatternPdf(
   writing: Writing,
   tell: (progress: PdfProgress) => void = () => {},
 ): RunningPdf {
-  const making = client((reason) =>
-    phrase('The pattern could not be made ({reason}). The quilt is untouched; try again.', { reason }),
-  );
   const there = laid.get(project);
-  const laidOut = there?.by === choicesOf(options, writing) ? there.pattern : null;
+  const keeps = there?.helper && there.helper === screen && there.by === choicesOf(options, writing);
+  const laidOut = keeps ? there.number : null;
+  const making = (keeps && screen) || helper();
+  // Pages that are asked for meanwhile come from another worker.
+  if (keeps) screen = null;
   const ask = { project, options, writing, pictures: [...pictures], laidOut };
-  const answer = making
-    .ask('make', () => ask, tell)
-    .then((settled) => {
-      making.close();
-      const made = inner(settled);
-      if (!made?.ok) return made;
-      const { bytes, ...rest } = made.value;
-      return ok({ ...rest, file: new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' }) });
-    });
-  return { answer, cancel: () => making.close() };
+  const make = async () => {
+    making.makes = true;
+    const settled = await making.client.ask('make', () => ask, tell);
+    making.makes = false;
+    if (keeps && settled && screen === null) screen = making;
+    else making.client.close();
+    const made = inner(settled);
+    if (!made?.ok) return made;
+    const { bytes, ...rest } = made.value;
+    return ok({ ...rest, file: new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' }) });
+  };
+  return { answer: keeps ? last.then(make) : make(), cancel: () => making.client.close() };
 }
 
-function client(explain: (reason: string | Phrase) => Phrase): WorkerClient<PatternJobs> {
-  return new WorkerClient<PatternJobs>({
-    start: newWorker,
-    explain,
-    patience: PATIENCE,
-    standIn: () => inPage<PatternJobs>(async () => (await import('./patternAnswers')).PATTERN_ANSWERS),
-  });
+function helper(): Helper {
+  const made: Helper = {
+    makes: false,
+    client: new WorkerClient<PatternJobs>({
+      start: newWorker,
+      explain: (reason) =>
+        phrase(
+          made.makes
+            ? 'The pattern could not be made ({reason}). The quilt is untouched; try again.'
+            : 'The pages could not be laid out ({reason}).',
+          { reason },
+        ),
+      patience: PATIENCE,
+      standIn: () => inPage<PatternJobs>(async () => (await import('./patternAnswers')).PATTERN_ANSWERS),
+    }),
+  };
+  return made;
 }
 
 /** What the worker answered, or why it did not. */

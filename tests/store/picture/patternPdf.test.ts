@@ -1,17 +1,20 @@
 // The pages of the pattern are laid out once for the screen and the file, as long as they are the same pages.
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { PatternOptions } from '../../../src/drawing/pattern/options';
-import { PAPERS, type Pattern } from '../../../src/drawing/pattern/page';
+import { PAPERS } from '../../../src/drawing/pattern/page';
+import type { PageShapes } from '../../../src/drawing/pattern/pageShapes';
 import { NO_PICTURES } from '../../../src/model/picture/picture';
+import type { Project } from '../../../src/model/project';
 import { ok } from '../../../src/model/result';
-import type { PatternJobs, Writing } from '../../../src/store/picture/patternJobs';
-import { layOutPattern, makePatternPdf } from '../../../src/store/picture/patternPdf';
+import type { PatternJobs, PatternOutline, Writing } from '../../../src/store/picture/patternJobs';
+import type { LaidOut } from '../../../src/store/picture/patternPdf';
 import { demo } from '../../demo';
 import { StubWorker, settled } from '../workers/stubWorker';
 
 const OPTIONS: PatternOptions = { paper: 'a4', parts: ['cover', 'sets'] };
 const WRITING: Writing = { unit: 'in' };
-const PAGES: Pattern = { title: 'Laid out', paper: PAPERS.a4, pages: [{ parts: ['Cover'], marks: [] }] };
+const OUTLINE: PatternOutline = { title: 'Laid out', paper: PAPERS.a4, pages: [{ parts: ['Cover'] }] };
+const DRAWN: PageShapes = { width: 595, height: 842, prints: [], shapes: [] };
 
 const workers: StubWorker<PatternJobs>[] = [];
 class Started extends StubWorker<PatternJobs> {
@@ -20,28 +23,100 @@ class Started extends StubWorker<PatternJobs> {
     workers.push(this);
   }
 }
-beforeEach(() => vi.stubGlobal('Worker', Started));
+let layOutPattern: typeof import('../../../src/store/picture/patternPdf')['layOutPattern'];
+let makePatternPdf: typeof import('../../../src/store/picture/patternPdf')['makePatternPdf'];
+beforeEach(async () => {
+  vi.stubGlobal('Worker', Started);
+  workers.length = 0;
+  // Each test begins with a page that has no worker.
+  vi.resetModules();
+  ({ layOutPattern, makePatternPdf } = await import('../../../src/store/picture/patternPdf'));
+});
 afterEach(() => vi.unstubAllGlobals());
 
-/** The pages that come with what the file is asked for. */
-async function givenTo(project: ReturnType<typeof demo>, options: PatternOptions, writing: Writing) {
-  const making = makePatternPdf(project, NO_PICTURES, options, writing);
-  await settled();
-  const { laidOut } = workers.at(-1)!.asked('make').ask;
-  making.cancel();
-  return laidOut;
-}
+const newest = () => workers.at(-1)!;
 
-it('a file of the pages that are on screen is made of them; of other choices or another quilt it is laid out anew', async () => {
-  const project = demo('harbour-reading-corner');
-  expect(await givenTo(project, OPTIONS, WRITING)).toBeNull();
+async function laidOut(project: Project): Promise<LaidOut> {
   const shown = layOutPattern(project, OPTIONS, WRITING, () => false);
   await settled();
-  workers.at(-1)!.answer('layOut', ok(PAGES));
-  expect(await shown).toEqual(ok(PAGES));
-  expect(await givenTo(project, { ...OPTIONS, parts: [...OPTIONS.parts] }, { ...WRITING })).toEqual(PAGES);
-  expect(await givenTo(project, { ...OPTIONS, paper: 'letter' }, WRITING)).toBeNull();
-  expect(await givenTo(project, { ...OPTIONS, parts: ['cover'] }, WRITING)).toBeNull();
-  expect(await givenTo(project, OPTIONS, { unit: 'cm' })).toBeNull();
-  expect(await givenTo({ ...project }, OPTIONS, WRITING)).toBeNull();
+  newest().answer('layOut', ok(OUTLINE));
+  const laid = await shown;
+  if (!laid?.ok) throw new Error('it was not laid out');
+  return laid.value;
+}
+
+/** Under what number the pages are that a file is asked to be made of, and whether by the worker that has them. */
+async function madeOf(project: Project, options = OPTIONS, writing = WRITING) {
+  const before = newest();
+  const making = makePatternPdf(project, NO_PICTURES, options, writing);
+  await settled();
+  const { laidOut: number } = newest().asked('make').ask;
+  const same = newest() === before;
+  making.cancel();
+  await making.answer;
+  return { number, same };
+}
+
+it('a file of the pages that are on screen is made of them by the worker that keeps them', async () => {
+  const project = demo('harbour-reading-corner');
+  await laidOut(project);
+  const { number } = newest().asked('layOut').ask;
+  const same: PatternOptions = { paper: 'a4', parts: ['cover', 'sets'] };
+  expect(await madeOf(project, same, { ...WRITING })).toEqual({ number, same: true });
+});
+
+it.each<[string, (project: Project) => Promise<{ number: number | null; same: boolean }>]>([
+  ['on other paper', (project) => madeOf(project, { ...OPTIONS, paper: 'letter' })],
+  ['of other parts', (project) => madeOf(project, { ...OPTIONS, parts: ['cover'] })],
+  ['in another unit', (project) => madeOf(project, OPTIONS, { unit: 'cm' })],
+  ['of another quilt', (project) => madeOf({ ...project })],
+])('a file %s is laid out anew, by a worker of its own', async (_, made) => {
+  const project = demo('harbour-reading-corner');
+  await laidOut(project);
+  expect(await made(project)).toEqual({ number: null, same: false });
+});
+
+it('what is on a page comes when it is asked for, and the outline has none of it', async () => {
+  const laid = await laidOut(demo('harbour-reading-corner'));
+  const { number } = newest().asked('layOut').ask;
+  const page = laid.page(0);
+  await settled();
+  expect(newest().asked('page').ask).toEqual({ number, page: 0 });
+  newest().answer('page', DRAWN);
+  expect(await page).toEqual(ok(DRAWN));
+});
+
+it('a page is laid out once more where the worker that kept it makes the file', async () => {
+  const project = demo('harbour-reading-corner');
+  const laid = await laidOut(project);
+  const { ask } = newest().asked('layOut');
+  const making = makePatternPdf(project, NO_PICTURES, OPTIONS, WRITING);
+  await settled();
+  const maker = newest();
+  const page = laid.page(0);
+  await settled();
+  expect(newest()).not.toBe(maker);
+  newest().answer('page', null);
+  await settled();
+  expect(newest().asked('layOut').ask).toEqual(ask);
+  newest().answer('layOut', ok(OUTLINE));
+  await settled();
+  newest().answer('page', DRAWN);
+  expect(await page).toEqual(ok(DRAWN));
+  expect(maker.ended).toBe(false);
+  making.cancel();
+});
+
+it('after the file is made its worker keeps the pages for the screen', async () => {
+  const project = demo('harbour-reading-corner');
+  const laid = await laidOut(project);
+  const keeper = newest();
+  const making = makePatternPdf(project, NO_PICTURES, OPTIONS, WRITING);
+  await settled();
+  keeper.answer('make', ok({ bytes: new Uint8Array(1), pages: 1, missing: [], pictured: [] }));
+  await making.answer;
+  void laid.page(0);
+  await settled();
+  expect(keeper.asked('page').ask).toMatchObject({ page: 0 });
+  keeper.answer('page', DRAWN);
 });

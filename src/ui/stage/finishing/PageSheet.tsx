@@ -1,22 +1,11 @@
 // One page of the pattern on screen. Letters are spaced as in the PDF, which neither kerns nor joins them.
-import { memo, useMemo } from 'react';
-import type { Page, Paper } from '../../../drawing/pattern/page';
-import { pageShapes } from '../../../drawing/pattern/pageShapes';
+import { memo } from 'react';
+import type { PageShapes } from '../../../drawing/pattern/pageShapes';
 import { usePicturesAtHand } from '../../session';
 
-interface Props {
-  page: Page;
-  paper: Paper;
-  /** From 1. */
-  number: number;
-}
-
-export const PageSheet = memo(function PageSheet({ page, paper, number }: Props) {
+export const PageSheet = memo(function PageSheet({ page }: { page: PageShapes }) {
   const { hrefOf } = usePicturesAtHand();
-  const { width, height, prints, shapes } = useMemo(
-    () => pageShapes(page, paper, `page${number}`),
-    [page, paper, number],
-  );
+  const { width, height, prints, shapes } = page;
   return (
     // biome-ignore lint/a11y/noSvgWithoutTitle: the words of the page are its text
     <svg className="page-sheet" viewBox={`0 0 ${width} ${height}`} strokeLinejoin="round">

@@ -1,7 +1,7 @@
 // The pages of the pattern as they will print, one at a time, to be turned by button, key or list. A page is drawn when it is shown.
 import { ChevronLeft, ChevronRight, ZoomIn } from 'lucide-react';
 import { type KeyboardEvent, useDeferredValue, useState } from 'react';
-import type { Pattern } from '../../../drawing/pattern/page';
+import type { LaidOut } from '../../../store/picture/patternPdf';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { Hint } from '../../fields/Hint';
@@ -9,7 +9,7 @@ import { isKey } from '../../keys';
 import { usePatternOptions } from '../../steps/finishing/usePatternOptions';
 import { useSay } from '../../words';
 import { PageSheet } from './PageSheet';
-import { usePatternPages } from './usePatternPages';
+import { usePage, usePatternPages } from './usePatternPages';
 
 export function PatternStage() {
   const say = useSay();
@@ -33,7 +33,7 @@ export function PatternStage() {
   );
 }
 
-function Pages({ pattern, waiting }: { pattern: Pattern; waiting: boolean }) {
+function Pages({ pattern, waiting }: { pattern: LaidOut; waiting: boolean }) {
   const say = useSay();
   const { lay } = useAppStore().getState();
   const asked = useApp((app) => app.laid.page);
@@ -41,7 +41,8 @@ function Pages({ pattern, waiting }: { pattern: Pattern; waiting: boolean }) {
   const last = pattern.pages.length - 1;
   const at = Math.min(asked, last);
   // The page itself is drawn a moment after its number, because one with a picture of a large top takes a while.
-  const shown = Math.min(useDeferredValue(at), last);
+  const { page, problems } = usePage(pattern, at);
+  const shown = useDeferredValue(page);
   const turnTo = (page: number) => lay({ page: Math.max(0, Math.min(last, page)) });
   const turnByKey = (event: KeyboardEvent) => {
     const to = pageByKey(event, at, last);
@@ -119,7 +120,8 @@ function Pages({ pattern, waiting }: { pattern: Pattern; waiting: boolean }) {
         })}
         onKeyDown={turnByKey}
       >
-        <PageSheet page={pattern.pages[shown]!} paper={pattern.paper} number={shown + 1} />
+        {shown ? <PageSheet page={shown} /> : null}
+        {problems.length > 0 ? <Complaint problems={problems} /> : null}
       </div>
     </>
   );

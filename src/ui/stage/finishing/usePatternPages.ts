@@ -1,28 +1,34 @@
 // Lays out the pages of the pattern to be looked at, anew when the quilt or the choices change; the last ones stay until then.
 import { useEffect, useState } from 'react';
 import type { PatternOptions } from '../../../drawing/pattern/options';
-import type { Pattern } from '../../../drawing/pattern/page';
+import type { PageShapes } from '../../../drawing/pattern/pageShapes';
 import { phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
+import type { LaidOut } from '../../../store/picture/patternPdf';
 import { NUMBERS } from '../../words';
 
 interface Pages {
-  readonly pattern: Pattern | null;
+  readonly pattern: LaidOut | null;
   readonly problems: readonly Problem[];
   /** Whether other pages are on their way. */
   readonly waiting: boolean;
 }
 
-interface LaidOut {
+interface Page {
+  readonly page: PageShapes | null;
+  readonly problems: readonly Problem[];
+}
+
+interface Laid {
   readonly project: Project;
   readonly options: PatternOptions;
-  readonly pattern: Pattern | null;
+  readonly pattern: LaidOut | null;
   readonly problems: readonly Problem[];
 }
 
 export function usePatternPages(project: Project, options: PatternOptions): Pages {
-  const [laid, setLaid] = useState<LaidOut | null>(null);
+  const [laid, setLaid] = useState<Laid | null>(null);
   useEffect(() => {
     let stale = false;
     const { unit } = project.preferences;
@@ -53,4 +59,20 @@ export function usePatternPages(project: Project, options: PatternOptions): Page
     problems: laid?.problems ?? [],
     waiting: laid?.project !== project || laid.options !== options,
   };
+}
+
+/** What is on a page of a pattern, from 0, and why it could not be had. The page before stays until it is there. */
+export function usePage(pattern: LaidOut, number: number): Page {
+  const [shown, setShown] = useState<Page>({ page: null, problems: [] });
+  useEffect(() => {
+    let stale = false;
+    void pattern.page(number).then((answer) => {
+      if (stale || answer === null) return;
+      setShown(answer.ok ? { page: answer.value, problems: [] } : { page: null, problems: answer.problems });
+    });
+    return () => {
+      stale = true;
+    };
+  }, [pattern, number]);
+  return shown;
 }
