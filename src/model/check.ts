@@ -8,6 +8,7 @@ import { type Phrase, type PhraseValue, phrase } from './phrase';
 import type { PicturedBlock, Project } from './project';
 import type { Problem } from './result';
 import { cellCount, isPlain } from './wallCells';
+import { rowWords } from './words/rowWords';
 
 /** All broken references and counts of a project that the schema has passed; empty when it is sound. */
 export function checkReferences(project: Project): Problem[] {
@@ -31,8 +32,8 @@ function doubles(project: Project): Problem[] {
   const { stripsOnHand, clothOnHand, stripSets, blocks } = project;
   return [
     ...sharedCloth(project),
-    ...repeats('stripsOnHand[#].id', ids(stripsOnHand), 'Two rows of strips share the id {item}.'),
-    ...repeats('clothOnHand[#].id', ids(clothOnHand), 'Two rows of fabric share the id {item}.'),
+    ...repeats('stripsOnHand[#].id', ids(stripsOnHand), 'Two rows of strips on hand share the id {item}.'),
+    ...repeats('clothOnHand[#].id', ids(clothOnHand), 'Two rows of fabric on hand share the id {item}.'),
     ...repeats('stripSets[#].id', ids(stripSets), 'Two strip sets share the id {item}.'),
     ...repeats(
       'stripSets[#].label',
@@ -127,7 +128,8 @@ function blockParts(project: Project): Problem[] {
     const values = { block: block.number, perBlock };
     if (block.kind === 'pictured') problems.push(...picturedParts(block, `blocks[${index}]`, perBlock));
     else if (block.places.length !== perBlock) {
-      const say = 'Block {block} has {places} places; it needs {perBlock}.';
+      const say =
+        'Block {block} has {places} places; with {perBlock} wedges to the block it needs {perBlock}.';
       problems.push(
         problem('places', `blocks[${index}].places`, say, { ...values, places: block.places.length }),
       );
@@ -159,7 +161,8 @@ function picturedParts(
 ): Problem[] {
   const problems: Problem[] = [];
   if (wedges.length !== perBlock) {
-    const say = 'Block {block} is a picture of {wedges} wedges; it needs {perBlock}.';
+    const say =
+      'Block {block} is a picture of {wedges} wedges; with {perBlock} wedges to the block it needs {perBlock}.';
     const values = { block: number, wedges: wedges.length, perBlock };
     problems.push(problem('wedges', `${path}.wedges`, say, values));
   }
@@ -202,8 +205,13 @@ function wallCells(project: Project): Problem[] {
   const { rows, columns, cells } = project.wall;
   const needed = cellCount(rows, columns, project.setting.layout);
   if (cells.length !== needed) {
-    const say = 'The wall lists {cells} cells; its rows and columns need {needed}.';
-    return [problem('cells', 'wall.cells', say, { cells: cells.length, needed })];
+    const say =
+      project.setting.layout.kind === 'onPoint'
+        ? 'The wall lists {cells} cells; for {rows} on point it needs {needed}.'
+        : 'The wall lists {cells} cells; for {rows} it needs {needed}.';
+    return [
+      problem('cells', 'wall.cells', say, { cells: cells.length, rows: rowWords({ rows, columns }), needed }),
+    ];
   }
   const blocks = new Map(project.blocks.map((block) => [block.id, block.number]));
   const hung = new Map<string, number>();
