@@ -9,13 +9,13 @@ import { flannel } from './flannel';
 export function drawnIn(page: Document, { project, look, lit, preview }: AppState): DrawnWall | null {
   const cloth = page.querySelector('.wall-area:not(.small) svg.top > .hung-cloth');
   if (!cloth || look.way !== 'colour' || look.photo || lit !== null || preview) return null;
+  const { width, height, blocks } = drawProject(project);
+  // The page draws it in parts: blocks would go and come again. Looked at first, because the markup of many takes a while.
+  if (blocks.length > FIRST) return null;
   const shadow = [...page.querySelectorAll('.wall-area:not(.small) svg.top > .cloth-shadow')];
   const drawn = [...shadow, cloth].map(({ outerHTML }) => outerHTML).join('');
   const markup = patternsOf(drawn, page) + drawn;
   if (markup.includes('blob:')) return null;
-  const { width, height, blocks } = drawProject(project);
-  // The page draws it in parts: blocks would go and come again.
-  if (blocks.length > FIRST) return null;
   const { '--flannel': colour, '--on-flannel': ink } = flannel(project.preferences.wallLightness);
   const table = page.querySelector<HTMLElement>('.side-table')?.offsetHeight ?? 0;
   return { width, height, flannel: colour, ink, table, markup };
