@@ -116,9 +116,7 @@ it('finds a word by any part of its name or meaning, in any letters, the nearest
 it('is the one place that says what a word means', () => {
   const meanings = new Set(GLOSSARY.map(({ means }) => means));
   const own = ['src/model/words/glossary.ts', 'src/model/words/score.ts'];
-  const said = sources
-    .filter((path) => !own.includes(path))
-    .flatMap((path) => sentences(path, textOf(path)));
+  const said = sources.filter((path) => !own.includes(path)).flatMap((path) => sentences(path, textOf(path)));
   expect(said.filter(({ text }) => meanings.has(text))).toEqual([]);
 });
 
