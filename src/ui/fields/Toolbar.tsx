@@ -10,7 +10,13 @@ export function Toolbar(props: ComponentProps<'div'>) {
     if (!element) return;
     const settle = () => setStop(element);
     // Buttons come and go with what they are about, and are hidden where there is no room.
-    const changes = new MutationObserver(settle);
+    const changes = new MutationObserver((records) => {
+      const stop = element.querySelector<HTMLButtonElement>('button[tabindex="0"]');
+      const same = stop && !stop.disabled && records.every(({ type }) => type === 'attributes');
+      if (!same) settle();
+      // That others can be pressed, or no longer, moves no stop; to look which are to be seen would lay out the whole page.
+      else for (const { target } of records) if (target !== stop) (target as HTMLElement).tabIndex = -1;
+    });
     changes.observe(element, { childList: true, subtree: true, attributeFilter: ['disabled'] });
     const sizes = new ResizeObserver(settle);
     sizes.observe(element);
