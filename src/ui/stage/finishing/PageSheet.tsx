@@ -1,11 +1,12 @@
 // One page of the pattern on screen. Letters are spaced as in the PDF, which neither kerns nor joins them.
-import { memo } from 'react';
+import { memo, startTransition, useEffect, useState } from 'react';
 import type { PageShapes } from '../../../drawing/pattern/pageShapes';
 import { usePicturesAtHand } from '../../session';
 
 export const PageSheet = memo(function PageSheet({ page }: { page: PageShapes }) {
   const { hrefOf } = usePicturesAtHand();
-  const { width, height, prints, shapes } = page;
+  const { width, height, prints } = page;
+  const shapes = useGrowing(page.shapes);
   return (
     // biome-ignore lint/a11y/noSvgWithoutTitle: the words of the page are its text
     <svg className="page-sheet" viewBox={`0 0 ${width} ${height}`} strokeLinejoin="round">
@@ -60,3 +61,26 @@ export const PageSheet = memo(function PageSheet({ page }: { page: PageShapes })
     </svg>
   );
 });
+
+/** Shapes of a page that are drawn at once: a picture of a large top has thousands, which hold the page up. */
+const PART = 1000;
+
+/** The shapes of a page that are drawn by now: those of a large one come in parts, each after the one before has been painted. */
+function useGrowing(shapes: PageShapes['shapes']): PageShapes['shapes'] {
+  const [drawn, setDrawn] = useState({ of: shapes, count: PART });
+  const now = drawn.of === shapes ? drawn : { of: shapes, count: PART };
+  if (now !== drawn) setDrawn(now);
+  const { count } = now;
+  useEffect(() => {
+    if (count >= shapes.length) return;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const frame = requestAnimationFrame(() => {
+      timer = setTimeout(() => startTransition(() => setDrawn({ of: shapes, count: count + PART })));
+    });
+    return () => {
+      cancelAnimationFrame(frame);
+      clearTimeout(timer);
+    };
+  }, [shapes, count]);
+  return count >= shapes.length ? shapes : shapes.slice(0, count);
+}
