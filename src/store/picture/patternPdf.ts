@@ -34,8 +34,8 @@ let count = 0;
 
 /** A pattern that is laid out; what is on its pages comes when it is asked for. */
 export interface LaidOut extends PatternOutline {
-  /** What is on a page, from 0; null where it is no longer wanted. Never rejects. */
-  readonly page: (index: number) => Promise<Result<PageShapes> | null>;
+  /** What is on a page, from 0; null where `isStale` said so before its turn came, or other pages are wanted. Never rejects. */
+  readonly page: (index: number, isStale: () => boolean) => Promise<Result<PageShapes> | null>;
 }
 
 /** The pages as the file would have them, to be looked at; null where `isStale` said so on the way. Never rejects. */
@@ -54,7 +54,9 @@ export async function layOutPattern(
   );
   if (!answer?.ok) return answer;
   laid.set(project, { by: choicesOf(options, writing), number: ask.number, helper: screen });
-  return ok({ ...answer.value, page: (index) => afterLast(() => pageOf(ask, index)) });
+  const page: LaidOut['page'] = (index, stale) =>
+    afterLast(async () => (stale() ? null : pageOf(ask, index)));
+  return ok({ ...answer.value, page });
 }
 
 /** Asks for what is on a page; laid out once more where the worker has gone, or makes the file. */

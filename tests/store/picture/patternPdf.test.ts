@@ -34,6 +34,7 @@ beforeEach(async () => {
 });
 afterEach(() => vi.unstubAllGlobals());
 
+const wanted = () => false;
 const newest = () => workers.at(-1)!;
 
 async function laidOut(project: Project): Promise<LaidOut> {
@@ -79,7 +80,7 @@ it.each<[string, (project: Project) => Promise<{ number: number | null; same: bo
 it('what is on a page comes when it is asked for, and the outline has none of it', async () => {
   const laid = await laidOut(demo('harbour-reading-corner'));
   const { number } = newest().asked('layOut').ask;
-  const page = laid.page(0);
+  const page = laid.page(0, wanted);
   await settled();
   expect(newest().asked('page').ask).toEqual({ number, page: 0 });
   newest().answer('page', DRAWN);
@@ -93,7 +94,7 @@ it('a page is laid out once more where the worker that kept it makes the file', 
   const making = makePatternPdf(project, NO_PICTURES, OPTIONS, WRITING);
   await settled();
   const maker = newest();
-  const page = laid.page(0);
+  const page = laid.page(0, wanted);
   await settled();
   expect(newest()).not.toBe(maker);
   newest().answer('page', null);
@@ -115,8 +116,19 @@ it('after the file is made its worker keeps the pages for the screen', async () 
   await settled();
   keeper.answer('make', ok({ bytes: new Uint8Array(1), pages: 1, missing: [], pictured: [] }));
   await making.answer;
-  void laid.page(0);
+  void laid.page(0, wanted);
   await settled();
   expect(keeper.asked('page').ask).toMatchObject({ page: 0 });
   keeper.answer('page', DRAWN);
+});
+
+it('a page that was turned over before its turn came is not asked for', async () => {
+  const laid = await laidOut(demo('harbour-reading-corner'));
+  const first = laid.page(0, wanted);
+  const second = laid.page(1, () => true);
+  await settled();
+  newest().answer('page', DRAWN);
+  expect(await first).toEqual(ok(DRAWN));
+  expect(await second).toBeNull();
+  expect(newest().asked('page').ask).toMatchObject({ page: 0 });
 });

@@ -66,7 +66,8 @@ export function usePage(pattern: LaidOut, number: number): Page {
   const [shown, setShown] = useState<Page>({ page: null, problems: [] });
   useEffect(() => {
     let stale = false;
-    void pattern.page(number).then((answer) => {
+    const asked = pattern.page(number, () => stale);
+    void asked.then((answer) => {
       if (stale || answer === null) return;
       setShown(answer.ok ? { page: answer.value, problems: [] } : { page: null, problems: answer.problems });
     });
