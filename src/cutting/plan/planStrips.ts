@@ -126,20 +126,26 @@ function fewestSets(
     count -= 1;
   }
   const { sets, exact } = total!;
-  const kept = withoutSpare(sets, enough);
+  const each = new Map(wedgesOfSets(sets, length, cut, wedge).map((wedges, at) => [sets[at]!, wedges]));
+  const kept = withoutSpare(sets, (set) => each.get(set)!, enough);
   const { counts, cloth } = needOf(kept, cut, wedge.seam);
   const isAll = kept.length === sets.length;
   return { sets: kept, counts, wedges: wedgesOf(kept), exact: exact && isAll, inches: cloth };
 }
 
-/** Leaves one set after another out as long as the rest is enough. */
-function withoutSpare<Sets>(
+/** Leaves one set after another out as long as the rest is enough. Of sets alike, which give as many wedges, one is tried. */
+export function withoutSpare<Sets>(
   sets: readonly Sets[],
+  wedgesOf: (set: Sets) => number,
   enough: (sets: readonly Sets[]) => boolean,
 ): readonly Sets[] {
+  const tried = new Set<number>();
   for (const set of sets) {
+    const wedges = wedgesOf(set);
+    if (tried.has(wedges)) continue;
+    tried.add(wedges);
     const rest = sets.filter((one) => one !== set);
-    if (enough(rest)) return withoutSpare(rest, enough);
+    if (enough(rest)) return withoutSpare(rest, wedgesOf, enough);
   }
   return sets;
 }

@@ -3,6 +3,7 @@
 import { finishedWidth } from '../../geometry/stripSet';
 import { HAIR, isTooNarrow } from '../../model/lengths';
 import type { Inches } from '../../model/units';
+import { type Sums, sumsOf } from './setSums';
 
 /** A cut width and its part in the proportion (2 : 2 : 1 and the like; parts need not add up to anything). */
 export interface WidthPart {
@@ -30,16 +31,17 @@ const MOST_BEYOND: Inches = 0.5;
 /** More widths than this are not sewn into one set; the first ones given are used. */
 const MOST_WIDTHS = 5;
 const MOST_PATTERNS = 400;
-const MOST_STATES = 60_000;
 
 /** What totals cost: the cloth, and how far they are off the proportion. */
-export function totalsCost(counts: readonly number[], widths: readonly WidthPart[]): number {
+export function totalsCost(counts: ArrayLike<number>, widths: readonly WidthPart[]): number {
   const parts = widths.reduce((sum, one) => sum + one.part, 0);
-  const strips = counts.reduce((sum, count) => sum + count, 0);
-  return counts.reduce((cost, count, at) => {
-    const { width, part } = widths[at]!;
-    return cost + count * width + (OFF_PROPORTION / 2) * Math.abs(count - (strips * part) / parts);
-  }, 0);
+  let strips = 0;
+  for (let at = 0; at < widths.length; at += 1) strips += counts[at]!;
+  return widths.reduce(
+    (cost, { width, part }, at) =>
+      cost + counts[at]! * width + (OFF_PROPORTION / 2) * Math.abs(counts[at]! - (strips * part) / parts),
+    0,
+  );
 }
 
 /**
@@ -95,7 +97,7 @@ export function totalsTable(
     seam,
   );
   if (widths.length === 0 || patterns.length === 0) return () => null;
-  const sums = sumsOf(patterns, widths);
+  const sums = sumsOf(patterns, EXACT_SETS, (counts) => totalsCost(counts, widths));
   let group: Sum | null = null;
   const spread = (row: readonly number[]) => parts.map((one) => row[widths.indexOf(one)] ?? 0);
   return (sets) => {
@@ -121,79 +123,18 @@ interface Sum {
   readonly exact: boolean;
 }
 
-/** All sums of up to ten patterns, layer by layer. A sum is kept as one number with a digit for each width. */
-interface Sums {
-  readonly keys: readonly number[];
-  readonly base: number;
-  /** After so many sets; worked out when first asked for. */
-  readonly layer: (sets: number) => Layer;
-}
-
-interface Layer {
-  /** For each sum the pattern by which it was first reached. */
-  readonly by: ReadonlyMap<number, number>;
-  /** The same sums as strips of each width, one sum after another. */
-  readonly strips: Int32Array;
-  readonly exact: boolean;
-}
-
-function sumsOf(patterns: readonly number[][], widths: readonly WidthPart[]): Sums {
-  const base = EXACT_SETS * Math.max(...patterns.flat()) + 1;
-  const keys = patterns.map((pattern) => pattern.reduceRight((key, strips) => key * base + strips, 0));
-  const asLayer = (by: ReadonlyMap<number, number>, exact: boolean): Layer => ({
-    by,
-    strips: Int32Array.from([...by.keys()].flatMap((key) => countsOf(key, base, widths.length))),
-    exact,
-  });
-  const layers = [asLayer(new Map([[0, -1]]), true)];
-  const grow = (before: Layer): Layer => {
-    const next = new Map<number, number>();
-    for (const key of before.by.keys()) {
-      keys.forEach((step, pattern) => {
-        if (!next.has(key + step)) next.set(key + step, pattern);
-      });
-    }
-    if (next.size <= MOST_STATES) return asLayer(next, before.exact);
-    // Too many widths for all sums: the most promising go on.
-    const cost = (key: number) => totalsCost(countsOf(key, base, widths.length), widths);
-    const rated = [...next].map(([key, pattern]) => ({ key, pattern, cost: cost(key) }));
-    const kept = rated.sort((one, other) => one.cost - other.cost).slice(0, MOST_STATES / 10);
-    return asLayer(new Map(kept.map(({ key, pattern }) => [key, pattern])), false);
-  };
-  const layer = (sets: number) => {
-    while (layers.length <= sets) layers.push(grow(layers.at(-1)!));
-    return layers[sets]!;
-  };
-  return { keys, base, layer };
-}
-
-function countsOf(key: number, base: number, widths: number): number[] {
-  let rest = key;
-  return Array.from({ length: widths }, () => {
-    const digit = rest % base;
-    rest = (rest - digit) / base;
-    return digit;
-  });
-}
-
 /** The best sum of so many patterns on top of `before`. */
 function bestSum(
   patterns: readonly number[][],
-  { keys, base, layer }: Sums,
+  sums: Sums,
   count: number,
   widths: readonly WidthPart[],
   before: readonly number[],
 ): Sum {
-  const { by, strips, exact } = layer(count);
+  const { strips, exact } = sums.layer(count);
   const at = cheapest(strips, widths, before);
   const counts = [...strips.subarray(at * widths.length, (at + 1) * widths.length)];
-  const sets: number[][] = [];
-  let key = counts.reduceRight((sum, digit) => sum * base + digit, 0);
-  for (let set = count; set > 0; set -= 1) {
-    const pattern = (set === count ? by : layer(set).by).get(key)!;
-    sets.push([...patterns[pattern]!]);
-    key -= keys[pattern]!;
-  }
+  const sets = sums.patternsOf(count, at).map((pattern) => [...patterns[pattern]!]);
   return { counts, sets, exact };
 }
 
