@@ -1,7 +1,7 @@
 // Why strips are left once sets are made: for each the rule that leaves it. A rule is named only where a set with that strip could
 // be laid without it; where no rule stands in the way too few strips are left.
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
-import { HAIR, isTooNarrow } from '../../model/lengths';
+import { HAIR, isTooNarrow, total } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Fabric, StripOnHand, WedgePlan } from '../../model/project';
 import type { InParts } from '../../model/work/parts';
@@ -116,12 +116,13 @@ function whyWords(rule: LeavingRule, fabric: string, left: readonly StripOnHand[
   }
 }
 
-/** How high all strips left that can be laid would be together, and how high a set has to be. */
+/** How high all strips left that can be laid would be together, and how high a set has to be. One strip is as high as it is wide. */
 function fewWords(left: readonly StripOnHand[], wedge: WedgePlan): Phrase {
-  const gain = left
-    .filter((row) => canBeLaid(row, wedge))
-    .reduce((sum, row) => sum + row.count * finishedWidth(row.width, wedge.seam), 0);
-  return phrase(
+  const laid = left.filter((row) => canBeLaid(row, wedge));
+  const gain = total(laid.map((row) => row.count * finishedWidth(row.width, wedge.seam)));
+  return counted(
+    total(laid.map((row) => row.count)),
+    'one strip is too few for one more set: it is {height} wide, and a set is {least} high',
     'too few strips are left for one more set: sewn together they are {height} high, and a set is {least}',
     { height: { inches: cutWidth(gain, wedge.seam) }, least: { inches: wedge.cutHeight } },
   );

@@ -103,6 +103,10 @@ function remarks(project: Project, scope: CuttingScope): Phrase[] {
       ),
     );
   }
+  // No progress is told of sashing between rows, borders, binding and backing.
+  if (scope === 'left' && project.blocks.some(({ progress }) => progress === 'joined')) {
+    found.push(phrase('What is sewn on after “In its row” stays in this list, even once it is cut.'));
+  }
   if (project.setting.binding === null) {
     found.push(phrase('No binding is chosen yet, so none is counted.'));
   }

@@ -140,7 +140,7 @@ describe('the rule that leaves a strip', () => {
       'Left: 9 strips of Fabric 1 1 1/2": in one more set Fabric 1 would lie beside itself.',
     ]);
     expect(left([[0.5, 40, 1], [2, 8, 2]], 1)).toEqual([
-      'Left: 1 strip of Fabric 2 1 1/2": too few strips are left for one more set: sewn together they are 1 1/2" high, and a set is 7 1/2".',
+      'Left: 1 strip of Fabric 2 1 1/2": one strip is too few for one more set: it is 1 1/2" wide, and a set is 7 1/2" high.',
       // Two wedges need b + p: on a set an inch above the wedge 6.5473 + (6.5473 − 8 1/2 · 0.41421) = 9.5738 (plane geometry).
       'Left: 2 strips of Fabric 1 2" × 8": shorter than 9 5/8", which a set needs for two wedges.',
       'Left: 1 strip of Fabric 1 1/2": cut 1/2" wide or less, a strip vanishes in its two seams.',

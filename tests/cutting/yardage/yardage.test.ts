@@ -237,6 +237,27 @@ describe('the cutting list', () => {
     expect(sashing()[0]).toEqual(['Vertical', columns + 1]);
   });
 
+  it('of what is left says once a block is in its row that what is sewn on after it stays', () => {
+    const project = uncut();
+    const said = (scope: 'whole' | 'left') =>
+      yardage(project, scope).remarks.map((remark) => speak(remark)).filter((remark) => remark.includes('In its row')); // biome-ignore format: short
+    const [block] = project.blocks;
+    for (const progress of ['planned', 'octagon', 'squared'] as const) {
+      block!.progress = progress;
+      expect(said('left')).toEqual([]);
+    }
+    block!.progress = 'joined';
+    expect(said('left')).toEqual([
+      'What is sewn on after “In its row” stays in this list, even once it is cut.',
+    ]);
+    expect(said('whole')).toEqual([]);
+    // True of the last list too: every block is in its row, and nothing else can be told.
+    for (const one of project.blocks) one.progress = 'joined';
+    const steps = new Set(neededPieces(project, 'left').map((row) => row.step));
+    expect([...steps]).toEqual(expect.arrayContaining(['borders', 'binding']));
+    expect(said('left').length).toBe(1);
+  });
+
   it('of what is left keeps the corners of a top on point, which are sewn on last', () => {
     const project = demo('river-ferry');
     for (const block of project.blocks) block.progress = 'joined';
