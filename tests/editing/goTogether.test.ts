@@ -71,7 +71,7 @@ describe('two changes that can go together', () => {
     expect([outcome(project, one).ok, outcome(project, other).ok]).toEqual([true, true]);
     const both = outcome(project, [...one, ...other]);
     expect(both.ok ? '' : speak(both.problems[0]!.message)).toBe(
-      'Set Spare gives 1 wedges tip up, but the blocks use 2.',
+      'Set Spare gives 1 wedge tip up, but the blocks use 2.',
     );
   });
 });

@@ -1,7 +1,7 @@
 // The wedge ledger: what each strip set gives, what the blocks use, what is left. No project may use more than it has.
 import { setHeight } from '../../geometry/stripSet';
 import { wedgeProblem } from '../../geometry/wedge';
-import { phrase } from '../../model/phrase';
+import { counted } from '../../model/phrase';
 import type { Project, StripSet } from '../../model/project';
 import type { Problem } from '../../model/result';
 import { availableWedges, type WedgeCount } from './yield';
@@ -66,12 +66,23 @@ export function checkWedges(project: Project): Problem[] {
   return wedgeLedger(project).flatMap((row, index) =>
     (['up', 'down'] as const).flatMap((tip) => {
       if (row.left[tip] >= 0) return [];
+      const there = row.available[tip];
+      const values = { set: row.set.label, there, used: row.used[tip] };
       const say =
         tip === 'up'
-          ? 'Set {set} gives {there} wedges tip up, but the blocks use {used}.'
-          : 'Set {set} gives {there} wedges tip down, but the blocks use {used}.';
-      const values = { set: row.set.label, there: row.available[tip], used: row.used[tip] };
-      return [{ code: 'too-many-wedges', path: `stripSets[${index}]`, message: phrase(say, values) }];
+          ? counted(
+              there,
+              'Set {set} gives 1 wedge tip up, but the blocks use {used}.',
+              'Set {set} gives {there} wedges tip up, but the blocks use {used}.',
+              values,
+            )
+          : counted(
+              there,
+              'Set {set} gives 1 wedge tip down, but the blocks use {used}.',
+              'Set {set} gives {there} wedges tip down, but the blocks use {used}.',
+              values,
+            );
+      return [{ code: 'too-many-wedges', path: `stripSets[${index}]`, message: say }];
     }),
   );
 }

@@ -159,5 +159,6 @@ function cellInWords(index: number, document: unknown): Phrase {
 function shown(found: unknown): PhraseValue {
   if (Array.isArray(found)) return phrase('a list of {entries}', { entries: found.length });
   if (isPlainObject(found)) return phrase('a group of entries');
+  if (typeof found === 'number' && !Number.isFinite(found)) return phrase('a number too large to read');
   return short(JSON.stringify(typeof found === 'string' ? found.slice(0, QUOTED + 1) : found));
 }

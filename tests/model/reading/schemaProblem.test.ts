@@ -109,6 +109,18 @@ it('of a list that is too long says so before it looks at any item', () => {
   }
 });
 
+it('of a number too large to be held tells no other value', () => {
+  const document = JSON.parse(JSON.stringify(createProject('p', 'Quilt'))) as {
+    wedge: { cutHeight: number };
+  };
+  document.wedge.cutHeight = JSON.parse('1e400') as number;
+  expect(said(document)[0]).toBe(
+    'At wedge, cut height: must be a number one can measure. Found: a number too large to read.',
+  );
+  document.wedge.cutHeight = 50;
+  expect(said(document)).toEqual(['At wedge, cut height: must be at most 40 in. Found: 50.']);
+});
+
 it('calls an entry nobody knows by its own name', () => {
   expect(said({ ...createProject('p', 'Harbour'), extra: 1 })).toEqual([
     'At entry "extra": Wedgewall does not know this entry.',
