@@ -72,6 +72,11 @@ const commands: [words: string, from: Project, command: Command][] = [
     stripGrid.enterStrips(withSpare, [{ fabric: spareId, width: 1.5, length: 40, count: 3 }]),
   ],
   [
+    'enter 1 strip of Test cloth, 1 1/2" wide',
+    withSpare,
+    stripGrid.enterStrips(withSpare, [{ fabric: spareId, width: 1.5, length: 40, count: 1 }]),
+  ],
+  [
     'enter strips in 2 cells',
     withSpare,
     stripGrid.enterStrips(

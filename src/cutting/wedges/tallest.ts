@@ -1,7 +1,7 @@
 // The tallest wedge that the sets still give to the blocks, and why a taller one is refused.
 import { heightShort } from '../../geometry/stripSet';
 import { wedgeProblem } from '../../geometry/wedge';
-import { type Phrase, phrase } from '../../model/phrase';
+import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
 import { countKept } from './countKept';
@@ -59,7 +59,12 @@ export function whyTooTall(project: Project, cutHeight: Inches): Phrase | null {
   const reason =
     heightShort(row.height, { cutHeight }) > 0
       ? phrase('A wedge {wanted} high does not fit on set {set}, which blocks use: it is {height} high.', values)
-      : phrase('Set {set} gives {there} wedges {wanted} high, and blocks use {used} of it.', values);
+      : counted(
+          values.there,
+          'Set {set} gives 1 wedge {wanted} high, and blocks use {used} of it.',
+          'Set {set} gives {there} wedges {wanted} high, and blocks use {used} of it.',
+          values,
+        );
   const tallest = tallestWedge(project);
   const limit =
     tallest === null

@@ -84,11 +84,12 @@ function labelOf(project: Project, cells: readonly CellCount[]): Phrase {
   if (cells.length !== 1 || typeof only?.fabric !== 'string')
     return counted(cells.length, 'enter strips in 1 cell', 'enter strips in {count} cells');
   const name = findFabric(project, only.fabric)?.name ?? '';
-  return phrase('enter {count} strips of {name}, {width} wide', {
-    count: only.count,
-    name,
-    width: { inches: only.width },
-  });
+  return counted(
+    only.count,
+    'enter 1 strip of {name}, {width} wide',
+    'enter {count} strips of {name}, {width} wide',
+    { name, width: { inches: only.width } },
+  );
 }
 
 interface Row {

@@ -54,6 +54,15 @@ describe('the tallest wedge', () => {
     );
   });
 
+  it('of one wedge that a set gives says so of one', () => {
+    const said = [4, 5, 6, 7, 8].map((length) => {
+      const [set, ...rest] = QUILT.stripSets;
+      return speak(whyTooTall({ ...QUILT, stripSets: [{ ...set!, length }, ...rest] }, 7)!);
+    });
+    expect(said.filter((why) => why.includes(' 1 wedge 7" high, and blocks use ')).length).toBeGreaterThan(0);
+    expect(said.filter((why) => why.includes(' 1 wedges '))).toEqual([]);
+  });
+
   it('is on a millimetre where lengths are in centimetres', () => {
     const metric: Project = { ...QUILT, preferences: { ...QUILT.preferences, unit: 'cm' } };
     const millimetres = tallestWedge(metric)! * 25.4;
