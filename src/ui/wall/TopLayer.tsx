@@ -60,7 +60,8 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
     [drawing],
   );
   const there = useParts(inOrder, hanging.id, PART);
-  const cloth = useParts(inOrder, hanging.id, FIRST);
+  // Of a wall that is drawn before the page all is there at once.
+  const cloth = useParts(inOrder, hanging.id, inOrder.length > FIRST ? PART : FIRST);
   const clashes = useMemo(() => clashesToTell(balance, hanging), [balance, hanging]);
   return (
     <>

@@ -3,9 +3,9 @@
 import type { HungBlock } from '../../../drawing/drawing';
 import { FEW } from '../../../drawing/wholeNewWall';
 
-/** Blocks of a new quilt of which the fabric is drawn at once: as many as are drawn before the page (early/). */
+/** A new quilt of no more blocks is drawn at once, as it is drawn before the page (early/). */
 export const FIRST = 100;
-/** Blocks that come in each further part. */
+/** Blocks that come in each part of a larger one. */
 export const PART = 50;
 
 export interface Drawn {
