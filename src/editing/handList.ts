@@ -4,7 +4,7 @@
 import { blocksTouched, type HandStep, handSteps, movesOfStep } from '../arrange/byHand/handSteps';
 import type { Move } from '../model/moves';
 import type { Project, Wall } from '../model/project';
-import { cellCount } from '../model/wallCells';
+import { cellCount, hangsAlike } from '../model/wallCells';
 
 export interface HandList {
   readonly from: Wall;
@@ -74,11 +74,6 @@ function sameHanging(one: Wall, other: Wall): boolean {
   return (
     one.rows === other.rows &&
     one.cells.length === other.cells.length &&
-    one.cells.every((cell, at) => {
-      const there = other.cells[at] ?? null;
-      return cell === null || there === null
-        ? cell === there
-        : cell.block === there.block && cell.turn === there.turn;
-    })
+    one.cells.every((cell, at) => hangsAlike(cell, other.cells[at]))
   );
 }

@@ -2,6 +2,7 @@
 // blocks as can be are touched, and they are touched in as small groups as can be found: turns, swaps of two, rounds of more.
 import type { Move } from '../../model/moves';
 import type { Block, BlockId, Project } from '../../model/project';
+import { hangsAlike } from '../../model/wallCells';
 import { Looks, NOTHING } from './looks';
 
 /** Where a block hangs or goes: a cell of the wall, or the side table. */
@@ -93,7 +94,7 @@ function slotsOf(project: Project, wished: Project, blocks: Blocks, looks: Looks
   const cells = project.wall.cells.flatMap((cell, at): Slot[] => {
     const then = wished.wall.cells[at] ?? null;
     // Looks are worked out only where something else hangs: a large wall is compared at every turn.
-    if (cell?.block === then?.block && cell?.turn === then?.turn) return [];
+    if (hangsAlike(cell, then)) return [];
     const block = cell && known(blocks, cell.block);
     const other = then && known(blocks, then.block);
     const look = other ? looks.of(other, then!.turn) : NOTHING;

@@ -19,14 +19,8 @@ export type RunningPdf = Omit<Running<PatternPdf>, 'stop'>;
 /** Seconds of patience: packing a large pattern with many pictures is one part of the work. */
 const PATIENCE = 90;
 
-/** A worker and what it does, for the words on why it failed. */
-interface Helper {
-  readonly client: WorkerClient<PatternJobs>;
-  makes: boolean;
-}
-
 /** The worker for the pages on screen; it keeps them, and what it has measured. */
-let screen: Helper | null = null;
+let screen: WorkerClient<PatternJobs> | null = null;
 /** Settles when the last pages asked for are there, or given up. */
 let last: Promise<unknown> = Promise.resolve();
 /** Patterns laid out so far; each is kept under its number. */
@@ -48,12 +42,12 @@ export async function layOutPattern(
   count += 1;
   const ask = { project, options, writing, number: count };
   // What was asked before is no longer wanted.
-  screen?.client.stop();
+  screen?.stop();
   const answer = await afterLast(async () =>
     isStale() ? null : inner(await onScreen().ask('layOut', () => ask)),
   );
   if (!answer?.ok) return answer;
-  laid.set(project, { by: choicesOf(options, writing), number: ask.number, helper: screen });
+  laid.set(project, { by: choicesOf(options, writing), number: ask.number, worker: screen });
   const page: LaidOut['page'] = (index, stale) =>
     afterLast(async () => (stale() ? null : pageOf(ask, index)));
   return ok({ ...answer.value, page });
@@ -80,14 +74,14 @@ function afterLast<T>(work: () => Promise<T>): Promise<T> {
 }
 
 function onScreen(): WorkerClient<PatternJobs> {
-  screen ??= helper();
-  return screen.client;
+  screen ??= client();
+  return screen;
 }
 
 /** Which pages are on screen, by their project: the file has the very same, so they are not laid out again for it. */
 const laid = new WeakMap<
   Project,
-  { readonly by: string; readonly number: number; readonly helper: Helper | null }
+  { readonly by: string; readonly number: number; readonly worker: WorkerClient<PatternJobs> | null }
 >();
 
 /** What pages of one project differ by. */
@@ -104,43 +98,37 @@ export function makePatternPdf(
   tell: (progress: PdfProgress) => void = () => {},
 ): RunningPdf {
   const there = laid.get(project);
-  const keeps = there?.helper && there.helper === screen && there.by === choicesOf(options, writing);
+  const keeps = there?.worker && there.worker === screen && there.by === choicesOf(options, writing);
   const laidOut = keeps ? there.number : null;
-  const making = (keeps && screen) || helper();
+  const making = (keeps && screen) || client();
   // Pages that are asked for meanwhile come from another worker.
   if (keeps) screen = null;
   const ask = { project, options, writing, pictures: [...pictures], laidOut };
   const make = async () => {
-    making.makes = true;
-    const settled = await making.client.ask('make', () => ask, tell);
-    making.makes = false;
+    const settled = await making.ask('make', () => ask, tell);
     if (keeps && settled && screen === null) screen = making;
-    else making.client.close();
+    else making.close();
     const made = inner(settled);
     if (!made?.ok) return made;
     const { bytes, ...rest } = made.value;
     return ok({ ...rest, file: new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' }) });
   };
-  return { answer: keeps ? last.then(make) : make(), cancel: () => making.client.close() };
+  return { answer: keeps ? last.then(make) : make(), cancel: () => making.close() };
 }
 
-function helper(): Helper {
-  const made: Helper = {
-    makes: false,
-    client: new WorkerClient<PatternJobs>({
-      start: newWorker,
-      explain: (reason) =>
-        phrase(
-          made.makes
-            ? 'The pattern could not be made ({reason}). The quilt is untouched; try again.'
-            : 'The pages could not be laid out ({reason}).',
-          { reason },
-        ),
-      patience: PATIENCE,
-      standIn: () => inPage<PatternJobs>(async () => (await import('./patternAnswers')).PATTERN_ANSWERS),
-    }),
-  };
-  return made;
+function client(): WorkerClient<PatternJobs> {
+  return new WorkerClient<PatternJobs>({
+    start: newWorker,
+    explain: (reason, job) =>
+      phrase(
+        job === 'make'
+          ? 'The pattern could not be made ({reason}). The quilt is untouched; try again.'
+          : 'The pages could not be laid out ({reason}).',
+        { reason },
+      ),
+    patience: PATIENCE,
+    standIn: () => inPage<PatternJobs>(async () => (await import('./patternAnswers')).PATTERN_ANSWERS),
+  });
 }
 
 /** What the worker answered, or why it did not. */

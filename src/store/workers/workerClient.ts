@@ -18,8 +18,8 @@ export interface Running<Answer> {
 
 export interface WorkerOptions<J extends Jobs<J>> {
   readonly start: () => WorkerLike<J>;
-  /** Words for the person on why there is no answer. */
-  readonly explain: (reason: string | Phrase) => Phrase;
+  /** Words for the person on why there is no answer to a job. */
+  readonly explain: (reason: string | Phrase, job: keyof J) => Phrase;
   /** Seconds without a message after which a working worker counts as hanging; WORK unless given. */
   readonly patience?: number;
   /** Called before a worker is started; the new worker knows nothing of earlier asks. */
@@ -160,7 +160,8 @@ export class WorkerClient<J extends Jobs<J>> {
   }
 
   private fail(reason: string | Phrase): void {
-    this.settle(failed('worker-failed', '', this.options.explain(reason)));
+    const { pending } = this;
+    if (pending) this.settle(failed('worker-failed', '', this.options.explain(reason, pending.job)));
   }
 
   /** Drops the pending ask together with its worker. */

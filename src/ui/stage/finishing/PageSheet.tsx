@@ -2,6 +2,7 @@
 import { memo, startTransition, useEffect, useState } from 'react';
 import type { PageShapes } from '../../../drawing/pattern/pageShapes';
 import { usePicturesAtHand } from '../../session';
+import { whenPainted } from '../../wall/growing/useParts';
 
 export const PageSheet = memo(function PageSheet({ page }: { page: PageShapes }) {
   const { hrefOf } = usePicturesAtHand();
@@ -73,14 +74,7 @@ function useGrowing(shapes: PageShapes['shapes']): PageShapes['shapes'] {
   const { count } = now;
   useEffect(() => {
     if (count >= shapes.length) return;
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    const frame = requestAnimationFrame(() => {
-      timer = setTimeout(() => startTransition(() => setDrawn({ of: shapes, count: count + PART })));
-    });
-    return () => {
-      cancelAnimationFrame(frame);
-      clearTimeout(timer);
-    };
+    return whenPainted(() => startTransition(() => setDrawn({ of: shapes, count: count + PART })));
   }, [shapes, count]);
   return count >= shapes.length ? shapes : shapes.slice(0, count);
 }

@@ -25,7 +25,7 @@ export function useParts(blocks: readonly HungBlock[], quilt: string, first: num
 }
 
 /** Calls back once the page as it is now has been painted; returns what calls it off. */
-function whenPainted(then: () => void): () => void {
+export function whenPainted(then: () => void): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const frame = requestAnimationFrame(() => {
     timer = setTimeout(then);
