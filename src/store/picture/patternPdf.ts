@@ -39,6 +39,8 @@ export async function layOutPattern(
   writing: Writing,
   isStale: () => boolean,
 ): Promise<Result<LaidOut> | null> {
+  // Late already, it must not stop what came after it.
+  if (isStale()) return null;
   count += 1;
   const ask = { project, options, writing, number: count };
   // What was asked before is no longer wanted.

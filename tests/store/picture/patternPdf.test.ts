@@ -132,3 +132,12 @@ it('a page that was turned over before its turn came is not asked for', async ()
   expect(await second).toBeNull();
   expect(newest().asked('page').ask).toMatchObject({ page: 0 });
 });
+
+it('what is stale when it comes stops nothing that is wanted', async () => {
+  const shown = layOutPattern(demo('harbour-reading-corner'), OPTIONS, WRITING, wanted);
+  await settled();
+  expect(await layOutPattern(demo('harbour-reading-corner'), OPTIONS, WRITING, () => true)).toBeNull();
+  expect(newest().stops).toBe(0);
+  newest().answer('layOut', ok(OUTLINE));
+  expect(await shown).toMatchObject({ ok: true });
+});
